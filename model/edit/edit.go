@@ -1,0 +1,43 @@
+// Package edit holds the named edits of a design, the starters, and the history
+// that undo walks. An edit never changes the value that it is given.
+package edit
+
+import (
+	"fmt"
+
+	"example.org/castwright/model/design"
+)
+
+// Edit is a named change of one design. The name is what undo shows: "Round
+// corner". Apply refuses arguments that make no sense with a clear error; the
+// design that it returns may still have faults.
+type Edit struct {
+	Name  string
+	Apply func(design.Design) (design.Design, error)
+}
+
+// JobEdit is a named change of a whole job: its options, client, materials.
+type JobEdit struct {
+	Name  string
+	Apply func(design.Job) (design.Job, error)
+}
+
+// On makes a design's edit one of the job, on the option with this name.
+func On(option string, e Edit) JobEdit {
+	return JobEdit{e.Name, func(j design.Job) (design.Job, error) {
+		for i, o := range j.Options {
+			if o.Name != option {
+				continue
+			}
+			d, err := e.Apply(o.Design)
+			if err != nil {
+				return j, fmt.Errorf("%s: %w", e.Name, err)
+			}
+			opts := append([]design.Option(nil), j.Options...)
+			opts[i].Design = d
+			j.Options = opts
+			return j, nil
+		}
+		return j, fmt.Errorf("%s: there is no option %q in this job", e.Name, option)
+	}}
+}
