@@ -1,0 +1,66 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// windowEnv gives the environment for the window, from that of this process:
+// a language that the toolkit can read and a folder for the session's sockets,
+// which bare systems lack. With quiet, the screen and the toolkit's own settings
+// are taken away, so that checks are the same on every machine.
+func windowEnv(env []string, sockets string, quiet bool) []string {
+	env = slices.Clone(env)
+	language, from := "", "LANG"
+	for _, name := range []string{"LC_ALL", "LC_MESSAGES", "LANG"} {
+		if v := lookup(env, name); v != "" {
+			language, from = v, name
+			break
+		}
+	}
+	base, _, _ := strings.Cut(language, ".")
+	if quiet || base == "" || base == "C" || base == "POSIX" {
+		env = setVar(env, "LC_ALL", "")
+		env = setVar(env, "LC_MESSAGES", "")
+		env = setVar(env, "LANG", "en_US.UTF-8")
+	} else {
+		env = setVar(env, from, language)
+	}
+	if lookup(env, "XDG_RUNTIME_DIR") == "" {
+		env = setVar(env, "XDG_RUNTIME_DIR", sockets)
+	}
+	if quiet {
+		for _, name := range []string{"DISPLAY", "WAYLAND_DISPLAY"} {
+			env = setVar(env, name, "")
+		}
+		env = slices.DeleteFunc(env, func(v string) bool { return strings.HasPrefix(v, "FYNE_") })
+	}
+	return env
+}
+
+// lookup gives the value of a variable in a list of NAME=value; the last one counts.
+func lookup(env []string, name string) string {
+	for _, v := range slices.Backward(env) {
+		if key, value, _ := strings.Cut(v, "="); key == name {
+			return value
+		}
+	}
+	return ""
+}
+
+// setVar sets a variable, or takes it out when the value is empty.
+func setVar(env []string, name, value string) []string {
+	env = slices.DeleteFunc(env, func(v string) bool { return strings.HasPrefix(v, name+"=") })
+	if value == "" {
+		return env
+	}
+	return append(env, name+"="+value)
+}
+
+// socketFolder makes, if need be, the folder for the session's sockets.
+func (d dev) socketFolder() (string, error) {
+	dir := filepath.Join(d.root, "out", "session")
+	return dir, os.MkdirAll(dir, 0o700)
+}
