@@ -1,0 +1,113 @@
+package edit
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/units"
+)
+
+// newEdit names an edit and holds its result to the bounds of a document.
+func newEdit(name string, f func(design.Design) (design.Design, error)) Edit {
+	return Edit{name, func(d design.Design) (design.Design, error) {
+		out, err := f(d)
+		if err != nil {
+			return d, err
+		}
+		if err := within(out); err != nil {
+			return d, err
+		}
+		return out, nil
+	}}
+}
+
+// within refuses a design that a file could not hold.
+func within(d design.Design) error {
+	count := 0
+	var err error
+	see := func(part design.ID, p design.Point) {
+		count++
+		if err == nil && (checkBound("", p.X) != nil || checkBound("", p.Y) != nil) {
+			err = fmt.Errorf("%s would reach %s, %s mm, beyond the %s mm that a drawing holds: "+
+				"keep it nearer", partName(part), mm(p.X), mm(p.Y), mm(units.MaxLength))
+		}
+	}
+	eachPoint(d, see)
+	if err != nil {
+		return err
+	}
+	if count > design.MaxPoints {
+		return fmt.Errorf("the design would have %d points, beyond the %d that it may hold: "+
+			"use fewer, or splines in place of many short edges", count, design.MaxPoints)
+	}
+	return nil
+}
+
+// eachPoint shows every point of a design to see, with its part.
+func eachPoint(d design.Design, see func(design.ID, design.Point)) {
+	chain := func(part design.ID, nodes []design.Node) {
+		for _, n := range nodes {
+			see(part, n.At)
+			if n.Edge.Curve == design.CurveSpline {
+				see(part, n.Edge.C1)
+				see(part, n.Edge.C2)
+			}
+		}
+	}
+	region := func(part design.ID, r design.Region) {
+		chain(part, r.Outer)
+		for _, island := range r.Islands {
+			chain(part, island)
+		}
+	}
+	points := func(part design.ID, ps []design.Point) {
+		for _, p := range ps {
+			see(part, p)
+		}
+	}
+	chain("", d.Outline.Nodes)
+	for _, s := range d.Sinks {
+		see(s.ID, s.At)
+		chain(s.ID, s.Shape.Path)
+	}
+	for _, t := range d.Taps {
+		see(t.ID, t.At)
+		points(t.ID, t.Holes)
+	}
+	for _, h := range d.Holes {
+		see(h.ID, h.At)
+	}
+	for _, c := range d.Channels {
+		for _, r := range c.Rivers {
+			for _, n := range r.Nodes {
+				see(c.ID, n.At)
+			}
+		}
+		for _, r := range c.Regions {
+			region(c.ID, r)
+		}
+	}
+	for _, g := range d.Glass {
+		region(g.ID, g.Region)
+	}
+	for _, s := range d.Supports {
+		points(s.ID, s.Line)
+	}
+}
+
+// mm writes a length in millimetres, exactly.
+func mm(l units.Length) string {
+	sign := ""
+	n := uint64(l)
+	if l < 0 {
+		sign, n = "-", -n
+	}
+	whole, part := n/1e6, n%1e6
+	if part == 0 {
+		return sign + strconv.FormatUint(whole, 10)
+	}
+	return sign + strconv.FormatUint(whole, 10) + "." +
+		strings.TrimRight(fmt.Sprintf("%06d", part), "0")
+}
