@@ -57,7 +57,7 @@ func (d dev) papers(file string) error {
 	sheet := d.binary("castsheet")
 	var made []string
 	results := runSteps(d.out, []step{
-		{name: "building castsheet", run: func(out io.Writer) error {
+		{name: "building castsheet", needed: true, run: func(out io.Writer) error {
 			return call(out, env, "go", "build", "-o", sheet, "./cmd/castsheet")
 		}},
 		{name: "making sheets and pictures", run: func(out io.Writer) error {

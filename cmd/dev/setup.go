@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"strings"
+	"time"
 )
 
 // setUp looks for what these purposes need, installs what is missing where it
@@ -27,18 +28,26 @@ func (d dev) setUp(purposes ...purpose) []need {
 	d.say("About to install: %s", strings.Join(packageNames(missing, d.system.family), " "))
 	for i, words := range commands {
 		d.say("  %s", strings.Join(words, " "))
-		cmd := exec.Command(words[0], words[1:]...)
-		cmd.Stdin, cmd.Stdout, cmd.Stderr = os.Stdin, d.out, d.out
 		// The package lists may be out of reach and the packages at hand, so
 		// only the last command, the installation, must succeed.
-		if err := cmd.Run(); err != nil {
-			d.say("That did not work: %v", err)
+		if said, err := d.quietly(words); err != nil {
+			d.say("%sThat did not work: %v", said, err)
 			if i == len(commands)-1 {
 				d.say("%s", advice(d.system.family, missing))
 			}
 		}
 	}
 	return absent(wanted, thisMachine())
+}
+
+// quietly runs a command whose many lines matter only when it fails, and gives
+// them. It still says at intervals that work goes on.
+func (d dev) quietly(words []string) ([]byte, error) {
+	tell := newTeller(d.out, 20*time.Second)
+	defer tell.stop()
+	cmd := exec.Command(words[0], words[1:]...)
+	cmd.Stdin = os.Stdin
+	return cmd.CombinedOutput()
 }
 
 // installCommands gives the commands that install what is missing, or an error

@@ -14,6 +14,7 @@ import (
 type step struct {
 	name    string
 	leftOut string // why it is not done here, "" when it is
+	needed  bool   // the steps after it cannot do without it
 	run     func(out io.Writer) error
 }
 
@@ -24,8 +25,8 @@ type result struct {
 	took time.Duration
 }
 
-// runSteps does the steps one after the other, each to its end, and says at
-// every moment what it is doing.
+// runSteps does the steps one after the other, on after a failure unless that
+// step is needed, and says at every moment what it is doing.
 func runSteps(out io.Writer, steps []step) []result {
 	var results []result
 	for i, s := range steps {
@@ -41,6 +42,9 @@ func runSteps(out io.Writer, steps []step) []result {
 			fmt.Fprintf(out, "failed: %v\n", err)
 		}
 		results = append(results, result{s, err, took})
+		if err != nil && s.needed {
+			break
+		}
 	}
 	return results
 }

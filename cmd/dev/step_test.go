@@ -47,6 +47,14 @@ func TestStepsGoOnAfterAFailure(t *testing.T) {
 	}
 }
 
+func TestNeededStepStops(t *testing.T) {
+	first := step{name: "first", needed: true, run: func(io.Writer) error { return errors.New("broken") }}
+	second := step{name: "second", run: func(io.Writer) error { t.Error("the second step ran"); return nil }}
+	if results := runSteps(io.Discard, []step{first, second}); len(results) != 1 || results[0].err == nil {
+		t.Errorf("got %+v, want the first step's failure alone", results)
+	}
+}
+
 func TestTellerKeepsLinesWhole(t *testing.T) {
 	var out bytes.Buffer
 	tell := newTeller(&out, time.Hour)
