@@ -59,7 +59,7 @@ func fingerprint(path string) (string, error) {
 // writeFile replaces a file in one step: a temporary file beside it is written,
 // synced and renamed over it.
 func writeFile(path string, data []byte, mode os.FileMode) error {
-	f, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".new-*")
+	f, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+torn)
 	if err != nil {
 		return fmt.Errorf("keeping a copy of the work: %w", err)
 	}

@@ -72,7 +72,7 @@ func edit(t *testing.T, data []byte) int {
 // A window killed at any moment loses at most the edit in hand: file or slot
 // holds a whole state, and what is newer than the file is offered.
 func TestKilledWindowLosesNothing(t *testing.T) {
-	times := 40
+	times := 200
 	if testing.Short() {
 		times = 8
 	}

@@ -14,6 +14,9 @@ import (
 // have.
 const maxSlots = 32
 
+// torn matches the temporary files that a slot is written through.
+const torn = ".new-*"
+
 // unsaved is the name that slots of jobs without a file go by.
 const unsaved = "unsaved job"
 
@@ -47,6 +50,7 @@ func Take(path, folder string) (*Slot, error) {
 			s.Shared = true
 			continue
 		}
+		s.sweep()
 		if _, err := os.Stat(s.path); err == nil { // someone's lost work: leave it to be offered
 			s.lock.Unlock()
 			continue
@@ -59,6 +63,14 @@ func Take(path, folder string) (*Slot, error) {
 		return s, nil
 	}
 	return nil, fmt.Errorf("%d copies of lost work wait beside %s: open or discard some first", maxSlots, base)
+}
+
+// sweep removes half-written files of a window that was killed.
+func (s *Slot) sweep() {
+	files, _ := filepath.Glob(s.path + torn)
+	for _, f := range files {
+		os.Remove(f)
+	}
 }
 
 func slotBase(path, folder string) (string, error) {
