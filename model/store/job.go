@@ -1,0 +1,64 @@
+package store
+
+import "example.org/castwright/model/design"
+
+func job(v visitor, j *design.Job) {
+	v.text(may("client"), &j.Client)
+	word(v, need("units"), systemWords, &j.Units)
+	v.object(may("site"), func(v visitor) { site(v, &j.Site) })
+	v.object(may("materials"), func(v visitor) { materials(v, &j.Materials) })
+	list(v, need("options"), &j.Options, option)
+}
+
+func site(v visitor, s *design.Site) {
+	v.text(may("notes"), &s.Notes)
+	v.length(may("door_width_mm"), &s.DoorWidth)
+	v.length(may("door_height_mm"), &s.DoorHeight)
+	v.length(may("stair_width_mm"), &s.StairWidth)
+	v.length(may("stair_turn_mm"), &s.StairTurn)
+	v.count(may("helpers"), &s.Helpers)
+}
+
+func materials(v visitor, m *design.Materials) {
+	v.text(may("currency"), &m.Currency)
+	v.object(may("mix"), func(v visitor) {
+		v.text(may("name"), &m.Mix.Name)
+		v.number(may("bag_mass_kg"), &m.Mix.BagMass)
+		v.number(may("bag_yield_l"), &m.Mix.BagYield)
+		v.number(may("bag_water_l"), &m.Mix.BagWater)
+		v.number(may("fresh_density_kg_per_m3"), &m.Mix.FreshDensity)
+		v.number(may("cured_density_kg_per_m3"), &m.Mix.CuredDensity)
+		v.percent(may("waste_percent"), &m.Mix.Waste)
+		v.price(may("price_per_bag"), &m.Mix.BagPrice)
+		v.flag(may("rapid"), &m.Mix.Rapid)
+		v.number(may("strip_hours"), &m.Mix.StripHours)
+		v.number(may("working_minutes"), &m.Mix.WorkingMinutes)
+	})
+	v.object(may("resin"), func(v visitor) {
+		v.text(may("name"), &m.Resin.Name)
+		v.number(may("parts_a_by_volume"), &m.Resin.PartsA)
+		v.number(may("parts_b_by_volume"), &m.Resin.PartsB)
+		v.number(may("density_kg_per_m3"), &m.Resin.Density)
+		v.number(may("max_pour_mm"), &m.Resin.MaxPour)
+		v.percent(may("waste_percent"), &m.Resin.Waste)
+		v.price(may("price_per_l"), &m.Resin.LitrePrice)
+	})
+	v.object(may("glass"), func(v visitor) {
+		v.text(may("name"), &m.Glass.Name)
+		v.number(may("density_kg_per_m3"), &m.Glass.Density)
+		v.percent(may("waste_percent"), &m.Glass.Waste)
+		v.price(may("price_per_kg"), &m.Glass.KgPrice)
+	})
+}
+
+// option gives its own unknown members to its design to keep, under a place
+// that starts with "..": they go along when the option is renamed or moved.
+func option(v visitor, o *design.Option) {
+	v.owner(&o.Design.Extra, "..")
+	v.text(need("name"), &o.Name)
+	v.text(may("title"), &o.Title)
+	v.object(need("design"), func(v visitor) {
+		v.owner(&o.Design.Extra, "")
+		top(v, &o.Design)
+	})
+}
