@@ -1,0 +1,101 @@
+package warn
+
+import (
+	"math"
+
+	"example.org/castwright/model/geom"
+)
+
+// place is a spot of the top to judge. Inner is the same spot, a hair inside
+// the top, from which sight lines start.
+type place struct{ at, inner geom.Vec }
+
+// How finely a top is looked over for what carries it: about so many spots
+// along its outline and over its area. The worst spot of straight bearings and
+// straight edges is met exactly, whatever the numbers; a bowed edge is read
+// within step^2 / 8 R, under 0.1 mm on a bow of 1 m radius. Twice as many of
+// each takes twice the time and moves no value of the tests by 0.1 mm.
+const (
+	spotsAlong = 120
+	spotsOver  = 120
+)
+
+// spots gives the places at which the carrying of the top is judged: the
+// corners of the outline, evenly along its edges, and a grid over its area.
+func (c *check) spots() []place {
+	var found []place
+	pts := c.outline.pts
+	step := pts.Perimeter() / spotsAlong
+	walked := step // since the last spot
+	for i := range pts {
+		before := pts[(i+len(pts)-1)%len(pts)]
+		p, q := c.outline.seg(i)
+		in, out := p.Sub(before).Unit(), q.Sub(p).Unit()
+		inward := in.Add(out).Left().Unit().Mul(near)
+		if walked >= step || in.Dot(out) < math.Cos(sharpTurn) {
+			found, walked = append(found, place{p, p.Add(inward)}), 0
+		}
+		length := p.Dist(q)
+		if length < 2*step {
+			walked += length
+			continue
+		}
+		parts := 2 * math.Ceil(length/step/2) // an even number meets the middle
+		inward = out.Left().Mul(near)
+		for k := 1.0; k < parts; k++ {
+			s := p.Lerp(q, k/parts)
+			found = append(found, place{s, s.Add(inward)})
+		}
+		walked = length / parts
+	}
+	b := c.outline.bounds()
+	grid := math.Sqrt((b.x1 - b.x0) * (b.y1 - b.y0) / spotsOver)
+	if !(grid > 0) {
+		return found
+	}
+	nx, ny := math.Ceil((b.x1-b.x0)/grid), math.Ceil((b.y1-b.y0)/grid)
+	if nx*ny > 4*spotsOver { // a needle
+		return found
+	}
+	for iy := 0.5; iy < ny; iy++ {
+		for ix := 0.5; ix < nx; ix++ {
+			p := geom.Vec{X: b.x0 + ix/nx*(b.x1-b.x0), Y: b.y0 + iy/ny*(b.y1-b.y0)}
+			if c.concrete(p) {
+				found = append(found, place{p, p})
+			}
+		}
+	}
+	return found
+}
+
+// concrete reports whether p lies in the outline and in no sink cut-out.
+func (c *check) concrete(p geom.Vec) bool {
+	if !c.outline.contains(p) {
+		return false
+	}
+	for _, o := range c.sinks {
+		if o.contains(p) {
+			return false
+		}
+	}
+	return true
+}
+
+// clear reports whether concrete reaches in a straight line from p to q, which
+// may itself lie on the outline. Small holes do not part the concrete.
+func (c *check) clear(p, q geom.Vec) bool {
+	d := p.Dist(q)
+	if d <= 2*near {
+		return true
+	}
+	q = q.Lerp(p, 2*near/d)
+	if c.outline.cut(p, q) {
+		return false
+	}
+	for _, o := range c.sinks {
+		if o.cut(p, q) {
+			return false
+		}
+	}
+	return true
+}
