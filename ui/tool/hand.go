@@ -1,0 +1,340 @@
+package tool
+
+import (
+	"math"
+	"slices"
+
+	"example.org/castwright/model/edit"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/units"
+	"example.org/castwright/ui/session"
+)
+
+// Hand is the hand on the board: the tool in use and what it holds. It belongs
+// to the session's goroutine.
+type Hand struct {
+	s     *session.Session
+	tool  Tool
+	stock Stock
+
+	at   Pointer // where the mouse was last
+	here bool    // it is on the board
+	over grip    // what a press would take
+	sub  grip    // the node of the selected part that was taken last
+
+	put  *inHand
+	pen  *pen
+	hold *hold
+
+	last     geom.Vec // where the last press was, for reaching what is under
+	again    bool     // this press was at the place of the last one
+	done     bool     // a number was entered while the button is down
+	applying bool     // a change of the session is our own
+	note     string   // why something could not be done
+}
+
+// New is a hand on a session.
+func New(s *session.Session) *Hand {
+	h := &Hand{s: s, stock: StockOf(s.Job().Units), at: Pointer{PerMM: 1}}
+	s.OnChange(h.changed)
+	return h
+}
+
+// changed lets go of what no longer fits after a change made elsewhere.
+func (h *Hand) changed(c session.Change) {
+	if h.applying || !(c.Design || c.Option) {
+		return
+	}
+	h.hold, h.note = nil, ""
+	if c.Option {
+		h.put, h.pen = nil, nil
+		if h.tool.draws() {
+			h.tool = Select
+		}
+	}
+}
+
+// Tool is the tool in use.
+func (h *Hand) Tool() Tool { return h.tool }
+
+// SetTool takes another tool; what is in hand is put back.
+func (h *Hand) SetTool(t Tool) {
+	h.BackOut()
+	h.tool, h.put, h.pen, h.note = t, nil, nil, ""
+	if t.draws() {
+		h.pen = &pen{}
+		h.s.Select()
+	}
+}
+
+// SetStock says what newly drawn parts start from.
+func (h *Hand) SetStock(s Stock) { h.stock = s }
+
+// Busy reports whether a gesture is open that [Hand.BackOut] would take back.
+func (h *Hand) Busy() bool { return h.hold != nil && (h.hold.pressed || h.hold.typed != nil) }
+
+// BackOut takes back an open gesture; a drawing under way and a part in hand
+// stay. Call it before undo, save and whatever else needs a settled design.
+func (h *Hand) BackOut() {
+	if h.Busy() {
+		h.done = h.hold.pressed
+		h.revert()
+		return
+	}
+	h.hold = nil
+}
+
+// Down is a press. It reports whether the press took hold of nothing, so that
+// dragging may move the paper.
+func (h *Hand) Down(p Pointer) (free bool) {
+	if !h.enter(&p) {
+		return false
+	}
+	h.done, h.note = false, ""
+	switch {
+	case h.put != nil:
+		h.setDown(p)
+		return false
+	case h.pen != nil:
+		h.point(p)
+		return false
+	case h.tool == Pan:
+		return true
+	}
+	h.Settle()
+	return h.grasp(p)
+}
+
+// grasp selects and takes hold of what lies under a press.
+func (h *Hand) grasp(p Pointer) (free bool) {
+	found := h.under(p)
+	h.again = h.last.Dist(p.At) <= p.reach(reachAgain) && !p.Double
+	h.last = p.At
+	if len(found) == 0 {
+		if p.Mod&Shift == 0 {
+			h.choose()
+		}
+		return true
+	}
+	if p.Double && h.split(found, p) {
+		return false
+	}
+	g := found[0]
+	chosen := h.chosen(found)
+	switch {
+	case p.Mod&Shift != 0:
+		h.toggle(g.whole())
+		return false
+	case chosen.kind != gripNone && !h.isHandle(g):
+		// What is selected is dragged even from under something else; a click
+		// without a drag goes on to the next (see Up).
+		g = chosen
+	default:
+		h.again = false
+		h.choose(g)
+	}
+	if g.kind == gripTop {
+		return true
+	}
+	var others []grip
+	if sel := h.s.Selection(); len(sel) > 1 && slices.Contains(sel, g.pick()) {
+		for _, pick := range sel {
+			if o := gripOf(pick); o != g.whole() && o.kind != gripTop {
+				others = append(others, o)
+			}
+		}
+		g = g.whole()
+	}
+	if k, ok := h.take(g, others, p); ok {
+		k.pressed = true
+		h.hold = k
+	}
+	return false
+}
+
+// chosen is the first of the grips that is selected already.
+func (h *Hand) chosen(found []grip) grip {
+	for _, g := range found {
+		if slices.Contains(h.s.Selection(), g.pick()) {
+			return g
+		}
+	}
+	return grip{}
+}
+
+// isHandle reports whether g is a handle of what is selected.
+func (h *Hand) isHandle(g grip) bool {
+	return g.kind != gripCorner && g.kind != gripEdge && g.kind != gripPart && g.kind != gripTop
+}
+
+// choose selects what the grips belong to.
+func (h *Hand) choose(gs ...grip) {
+	h.sub = grip{}
+	picks := make([]session.Pick, len(gs))
+	for i, g := range gs {
+		picks[i] = g.pick()
+		if h.isHandle(g) && g.part != "" {
+			h.sub = g
+		}
+	}
+	if !slices.Equal(picks, h.s.Selection()) {
+		h.s.Select(picks...)
+	}
+}
+
+// toggle adds to the selection or takes from it.
+func (h *Hand) toggle(g grip) {
+	sel := slices.Clone(h.s.Selection())
+	if i := slices.Index(sel, g.pick()); i >= 0 {
+		sel = slices.Delete(sel, i, i+1)
+	} else {
+		sel = append(sel, g.pick())
+	}
+	h.sub = grip{}
+	h.s.Select(sel...)
+}
+
+// split puts a corner into the edge, or a node into the river, under a double
+// click.
+func (h *Hand) split(found []grip, p Pointer) bool {
+	for _, g := range found {
+		switch g.kind {
+		case gripEdge, gripBend:
+			sn := h.snapper(nil, p).plane(p.At)
+			if h.do(edit.InsertNode(g.node, point(sn.at))) {
+				h.choose(grip{kind: gripCorner, node: g.node + 1})
+			}
+			return true
+		case gripPart:
+			if part, ok := find(h.s.Design(), g.part); ok && part.channel != nil {
+				if e, sub, ok := splitRiver(*part.channel, p); ok {
+					if h.do(e) {
+						h.choose(sub)
+					}
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// Move is a move of the mouse, with or without a button.
+func (h *Hand) Move(p Pointer) {
+	if !h.enter(&p) {
+		return
+	}
+	switch {
+	case h.put != nil:
+		h.carry(p)
+	case h.pen != nil:
+		h.aim(p)
+	case h.hold != nil && h.hold.pressed:
+		h.drag(h.hold, p)
+	case h.hold == nil && h.tool == Select:
+		h.over = grip{}
+		if found := h.under(p); len(found) > 0 {
+			h.over = found[0]
+		}
+	}
+}
+
+// Up lets go of the button.
+func (h *Hand) Up(p Pointer) {
+	if !h.enter(&p) {
+		p = h.at
+	}
+	k := h.hold
+	if k == nil || !k.pressed {
+		if k == nil && h.again && !h.done && h.tool == Select {
+			h.next(p)
+		}
+		h.again, h.done = false, false
+		return
+	}
+	if k.typed != nil {
+		k.pressed = false // the number goes on being typed
+		return
+	}
+	moved := k.begun
+	h.release()
+	if !moved && h.again {
+		h.next(p)
+	}
+	h.again = false
+}
+
+// Panned says that a free press has moved the paper, so that letting go is no
+// click.
+func (h *Hand) Panned() { h.again = false }
+
+// next selects what lies under what is selected.
+func (h *Hand) next(p Pointer) {
+	found := slices.DeleteFunc(h.under(p), h.isHandle)
+	for i, g := range found {
+		if slices.Contains(h.s.Selection(), g.pick()) {
+			h.choose(found[(i+1)%len(found)])
+			return
+		}
+	}
+}
+
+// Out says that the mouse has left the board.
+func (h *Hand) Out() {
+	h.here, h.over = false, grip{}
+	if h.put != nil {
+		h.put.shown = false
+	}
+	if h.pen != nil {
+		h.pen.shown = false
+	}
+}
+
+// Settle ends what keys have in hand, as when the eye goes elsewhere: nudges
+// stay, and so does a typed number that can be used; any other is taken back.
+func (h *Hand) Settle() {
+	k := h.hold
+	switch {
+	case k == nil || k.pressed:
+	case k.typed != nil && !h.commit(k):
+		h.revert()
+	default:
+		h.release()
+	}
+}
+
+// SetScale says how many points a millimetre has now, after a zoom.
+func (h *Hand) SetScale(perMM float64) {
+	if perMM > 0 && !math.IsInf(perMM, 0) {
+		h.at.PerMM = perMM
+	}
+}
+
+// do applies an edit as one undo step and says so when it can't be done.
+func (h *Hand) do(e edit.Edit) bool {
+	h.applying = true
+	err := h.s.Do(e)
+	h.applying = false
+	h.note = ""
+	if err != nil {
+		h.note = capital(err.Error())
+	}
+	return err == nil
+}
+
+// snapper is the snap at a zoom, with the marks that it can hold.
+func (h *Hand) snapper(ms []mark, p Pointer) snapper {
+	step := Step(h.s.Job().Units, p.PerMM)
+	return snapper{marks: ms, step: step, grid: h.length(step.MM()),
+		reach: p.reach(reachSnap), off: p.Mod&(Alt|Control) != 0}
+}
+
+// length is a length in the maker's system.
+func (h *Hand) length(mm float64) string {
+	return units.Format(units.FromMM(mm), h.s.Job().Units)
+}
+
+// parse reads a length that was typed.
+func (h *Hand) parse(text string) (units.Length, error) {
+	return units.Parse(text, h.s.Job().Units)
+}

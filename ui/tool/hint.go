@@ -1,0 +1,175 @@
+package tool
+
+import (
+	"strings"
+
+	"example.org/castwright/model/design"
+)
+
+// Hint is what the next click or key does, and what the snap holds, in words.
+func (h *Hand) Hint() string {
+	switch {
+	case h.put != nil:
+		return h.putHint()
+	case h.pen != nil:
+		return h.penHint()
+	case h.hold != nil && h.hold.fault != "":
+		return h.hold.fault + ". " + h.afterFault()
+	case h.hold != nil && h.hold.typed != nil:
+		return h.typeHint()
+	case h.hold != nil && h.hold.pressed:
+		return h.dragHint()
+	case h.note != "":
+		return h.note + "."
+	case h.tool == Pan:
+		return "Drag to move the paper; scroll to zoom at the mouse; Esc goes back to selecting."
+	case len(h.s.Design().Outline.Nodes) == 0:
+		return "There is no top yet: pick a shape in the parts row, or draw an outline point by point."
+	}
+	if words := h.overHint(); words != "" {
+		return words
+	}
+	if words := h.selectedHint(); words != "" {
+		return words
+	}
+	return "Click a part, an edge or a corner to select it; scroll to zoom, drag the ground to move the paper."
+}
+
+func (h *Hand) afterFault() string {
+	if h.hold.typed != nil {
+		return "Mend the number and press Enter, or Esc takes it back."
+	}
+	return "Esc takes it back."
+}
+
+func (h *Hand) putHint() string {
+	if h.put.fault != "" {
+		return h.put.fault + ". Esc puts the " + h.put.name + " back."
+	}
+	if !h.put.shown {
+		return "Move over the top and click to set the " + h.put.name + " down; Esc puts it back."
+	}
+	return "Click sets the " + h.put.name + " down; Esc puts it back. " + h.put.snap.words + "."
+}
+
+func (h *Hand) penHint() string {
+	k := h.pen
+	if k.fault != "" {
+		return k.fault + "."
+	}
+	if k.text != "" {
+		return "Enter sets the point at this length in the mouse's direction; Esc takes the number back."
+	}
+	n := len(k.points)
+	thing := map[Tool]string{Outline: "outline", River: "river", Region: "channel", Glass: "glass bed",
+		Support: "support"}[h.tool]
+	if n == 0 {
+		return "Click where the " + thing + " starts; Esc goes back to selecting."
+	}
+	parts := []string{"click sets the next point"}
+	if h.tool == Support {
+		parts = []string{"click sets the other end"}
+	}
+	switch {
+	case n >= h.tool.need() && h.tool.closes():
+		parts = append(parts, "a click on the first point or Enter closes the shape")
+	case n >= h.tool.need() && h.tool == River:
+		parts = append(parts, "a double click or Enter ends the river")
+	}
+	parts = append(parts, "a typed number sets the length", "Backspace takes the last point back")
+	return capital(strings.Join(parts, "; ")) + ". " + k.snap.words + "."
+}
+
+func (h *Hand) typeHint() string {
+	return h.hold.typed.field.name + ": Enter sets it, Esc takes it back, Tab goes to the next measure" +
+		" before a number is begun."
+}
+
+func (h *Hand) dragHint() string {
+	k := h.hold
+	if !k.begun {
+		return h.tellGrip(k.grip)
+	}
+	words := k.snap.words
+	if words != "" {
+		words += ". "
+	}
+	if active, ok := k.active(h.fieldsOf(k, h.at.PerMM)); ok {
+		words += active.name + " " + h.length(active.value) + ": type a number for it, Tab for the next measure. "
+	}
+	return words + "Ctrl or Alt frees the snap, Esc takes it back."
+}
+
+// overHint says what a press on what lies under the mouse does.
+func (h *Hand) overHint() string {
+	if h.over.kind == gripNone || !h.here || !h.over.exists(h.s.Design()) {
+		return ""
+	}
+	for _, p := range h.s.Selection() {
+		if p == h.over.pick() && !h.isHandle(h.over) {
+			return "" // said at more length
+		}
+	}
+	return h.tellGrip(h.over)
+}
+
+func (h *Hand) tellGrip(g grip) string {
+	d := h.s.Design()
+	switch g.kind {
+	case gripTop:
+		return "Click selects the top."
+	case gripCorner:
+		return "Drag moves the corner; a click selects it and shows the handle that rounds it."
+	case gripEdge:
+		return "Drag moves the " + edgeName(d.Outline.Nodes, g.node) +
+			"; the diamond in its middle bends it; a double click adds a corner."
+	case gripBend:
+		return "Drag bends the " + edgeName(d.Outline.Nodes, g.node) + " into an arc."
+	case gripRadius:
+		if d.Outline.Nodes[g.node].Corner.Kind == design.CornerChamfered {
+			return "Drag changes the corner's cut."
+		}
+		return "Drag rounds the corner."
+	case gripControl:
+		return "Drag shapes the curve."
+	case gripPart:
+		return "Click selects the " + partName(d, g.part) + "; drag moves it."
+	case gripRiver:
+		return "Drag moves the river here; Delete takes this node out."
+	case gripWidth:
+		return "Drag makes the river wider or narrower here."
+	case gripNode, gripEnd:
+		return "Drag moves this point of the " + partName(d, g.part) + "; Delete takes it out."
+	}
+	return ""
+}
+
+// selectedHint says what can be done with what is selected.
+func (h *Hand) selectedHint() string {
+	d := h.s.Design()
+	sel := h.s.Selection()
+	if len(sel) == 0 {
+		return ""
+	}
+	if len(sel) > 1 {
+		return "Drag or arrow keys move them together; Delete removes them; Esc lets go."
+	}
+	g := gripOf(sel[0])
+	if !g.exists(d) {
+		return ""
+	}
+	const common = "type a number for a measure, arrow keys nudge (Shift: ten steps), "
+	switch g.kind {
+	case gripTop:
+		return "The top is selected: drag its corners and edges; Esc lets go."
+	case gripCorner:
+		return "Corner: the ring rounds it, " + common + "Delete removes it, Esc lets go."
+	case gripEdge:
+		return capital(edgeName(d.Outline.Nodes, g.node)) + ": the diamond bends it, " + common + "Esc lets go."
+	}
+	under := ""
+	if len(h.under(h.at)) > 1 && h.here {
+		under = "click again for what is under, "
+	}
+	return capital(partName(d, g.part)) + ": " + under + common + "Delete removes it, Esc lets go."
+}

@@ -1,0 +1,101 @@
+package tool
+
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/slab"
+)
+
+// marks are the places of a design that a moving thing can be held in line
+// with, less those that move along with it.
+func marks(d design.Design, s slab.Solid, moved []grip) []mark {
+	var out []mark
+	still := outlineStill(d.Outline.Nodes, moved)
+	for i, n := range d.Outline.Nodes {
+		j := wrap(i+1, len(d.Outline.Nodes))
+		if still[i] {
+			out = append(out, mark{vec(n.At), "a corner"})
+		}
+		if still[i] && still[j] {
+			out = append(out, mark{edgeMiddle(d.Outline.Nodes, i),
+				"the middle of the " + edgeName(d.Outline.Nodes, i)})
+		}
+	}
+	if len(s.Outline) > 0 && allStill(still) {
+		out = append(out, mark{s.Outline.Bounds().Centre(), "the middle of the top"})
+	}
+	if m, ok := cabinetMiddle(s, moved); ok {
+		out = append(out, mark{m, "the middle of the cabinet"})
+	}
+	for _, k := range d.Sinks {
+		if !moves(moved, k.ID) {
+			out = append(out, mark{vec(k.At), "the centre of the " + partName(d, k.ID)})
+		}
+	}
+	for _, t := range d.Taps {
+		if at, ok := tapPlace(t, s); ok && !moves(moved, t.ID) && !moves(moved, t.Sink) {
+			out = append(out, mark{at, "the " + partName(d, t.ID)})
+		}
+	}
+	for _, k := range d.Holes {
+		if !moves(moved, k.ID) {
+			out = append(out, mark{vec(k.At), "the " + partName(d, k.ID)})
+		}
+	}
+	return out
+}
+
+// outlineStill says of each corner of the outline whether it stays.
+func outlineStill(nodes []design.Node, moved []grip) []bool {
+	still := make([]bool, len(nodes))
+	for i := range still {
+		still[i] = true
+	}
+	for _, g := range moved {
+		switch g.kind {
+		case gripCorner:
+			still[g.node] = false
+		case gripEdge:
+			still[g.node], still[wrap(g.node+1, len(nodes))] = false, false
+		}
+	}
+	return still
+}
+
+func allStill(still []bool) bool {
+	for _, s := range still {
+		if !s {
+			return false
+		}
+	}
+	return true
+}
+
+// moves reports whether a part is among what is moved.
+func moves(moved []grip, id design.ID) bool {
+	for _, g := range moved {
+		if id != "" && g.part == id {
+			return true
+		}
+	}
+	return false
+}
+
+// cabinetMiddle is the middle of all gables, rails and legs.
+func cabinetMiddle(s slab.Solid, moved []grip) (geom.Vec, bool) {
+	b := geom.EmptyBox()
+	count := 0
+	for _, k := range s.Bearings {
+		if k.Kind == design.SupportWall || k.Kind == design.SupportBracket || moves(moved, k.Part) {
+			continue
+		}
+		count++
+		for _, p := range k.Line {
+			b = b.Include(p)
+		}
+	}
+	c := b.Centre()
+	return c, count >= 2 && !math.IsNaN(c.X+c.Y)
+}

@@ -1,0 +1,62 @@
+package tool
+
+import "example.org/castwright/model/geom"
+
+// Overlay is what the hand shows over the top, in millimetres of the design.
+type Overlay struct {
+	Selected []Line // what is selected
+	Hover    []Line // what a press would take
+	Ghost    []Line // a part in hand, or a drawing under way
+	Guides   []Line // what the snap holds
+	Handles  []Handle
+	Dims     []Dim
+	Value    *Value // a number being typed
+}
+
+// Line is a polyline.
+type Line struct {
+	Points []geom.Vec
+	Closed bool
+}
+
+// HandleKind is what a handle does, and so how it looks.
+type HandleKind uint8
+
+// The kinds of handle.
+const (
+	HandleCorner  HandleKind = iota // a node of a chain: square
+	HandleRadius                    // a corner's size: ring
+	HandleBend                      // the middle of an edge: diamond
+	HandleControl                   // a spline's control point: small disc on a stalk
+	HandleWidth                     // a river's bank: bar
+	HandleNode                      // a river's node, a support's end: disc
+)
+
+// Handle is a place to take hold of.
+type Handle struct {
+	Kind   HandleKind
+	At     geom.Vec
+	Stalk  geom.Vec // where a control's stalk is rooted
+	Active bool     // in hand, under the mouse or selected
+}
+
+// Dim is a live dimension: a measure with its number.
+type Dim struct {
+	From, To geom.Vec
+	Text     string
+	Active   bool // a typed number goes here
+	// Field names the measure; pass it to [Hand.TakeField] when the label is
+	// clicked. It is "" for a measure that can only be read.
+	Field string
+	// Beside is the unit vector toward which the label stands off; zero puts
+	// it on the line.
+	Beside geom.Vec
+}
+
+// Value is a number being typed.
+type Value struct {
+	At   geom.Vec
+	Name string // of the field, such as "Rail in front"
+	Text string // as typed so far
+	Bad  bool   // it was entered and can't be used
+}

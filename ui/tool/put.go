@@ -1,0 +1,240 @@
+package tool
+
+import (
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/edit"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/slab"
+)
+
+// Put is a new part to be placed: one of its fields is set. The part lies about
+// the place that stands for it (a sink's centre, a tap set's middle, the middle
+// of a channel), wherever that is; a click moves it there.
+type Put struct {
+	Sink    *design.Sink
+	Taps    *design.TapSet
+	Hole    *design.Hole
+	Channel *design.Channel
+	Glass   *design.GlassBed
+	Support *design.Support
+}
+
+// putID is the ID of a part in hand, which no part of a design can have.
+const putID design.ID = "\x00in hand"
+
+// inHand is a part in hand and where it would lie.
+type inHand struct {
+	put   Put
+	name  string
+	home  geom.Vec // the place that stands for the part, as it came
+	at    geom.Vec
+	shown bool // the mouse is on the board
+	snap  snap
+	ghost []geom.Loop
+	fault string
+}
+
+// Put takes a new part in hand: it follows the mouse until a click sets it down
+// or Esc puts it back. A Put without a part empties the hand.
+func (h *Hand) Put(p Put) {
+	h.Cancel()
+	h.tool = Select
+	d := p.alone(design.Point{})
+	id := putID
+	home, ok := geom.Vec{}, false
+	if part, found := find(d, id); found {
+		home, ok = partPlace(part, slab.Solid{}, id)
+	}
+	if !ok {
+		return
+	}
+	h.put = &inHand{put: p, name: p.name(), home: home}
+	h.s.Select()
+}
+
+func (p Put) name() string {
+	switch {
+	case p.Sink != nil:
+		return "sink"
+	case p.Taps != nil:
+		return "tap set"
+	case p.Hole != nil:
+		return holeName(p.Hole.Kind)
+	case p.Channel != nil:
+		return "channel"
+	case p.Glass != nil:
+		return "glass bed"
+	case p.Support != nil:
+		return supportName(p.Support.Kind)
+	}
+	return ""
+}
+
+// alone is a design of nothing but the part, moved, under [putID].
+func (p Put) alone(by design.Point) design.Design {
+	var d design.Design
+	switch {
+	case p.Sink != nil:
+		k := *p.Sink
+		k.ID = putID
+		d.Sinks = []design.Sink{k}
+	case p.Taps != nil:
+		k := *p.Taps
+		k.ID = putID
+		d.Taps = []design.TapSet{k}
+	case p.Hole != nil:
+		k := *p.Hole
+		k.ID = putID
+		d.Holes = []design.Hole{k}
+	case p.Channel != nil:
+		k := *p.Channel
+		k.ID = putID
+		d.Channels = []design.Channel{k}
+	case p.Glass != nil:
+		k := *p.Glass
+		k.ID = putID
+		d.Glass = []design.GlassBed{k}
+	case p.Support != nil:
+		k := *p.Support
+		k.ID = putID
+		d.Supports = []design.Support{k}
+	default:
+		return d
+	}
+	if by == (design.Point{}) {
+		return d
+	}
+	if moved, err := edit.MovePart(putID, by).Apply(d); err == nil {
+		return moved
+	}
+	return d
+}
+
+// carry moves the part in hand to the mouse.
+func (h *Hand) carry(p Pointer) {
+	k := h.put
+	d, s := h.s.Design(), h.s.Report().Solid
+	k.shown, k.fault = true, ""
+	if k.put.Taps != nil {
+		h.carryTaps(p)
+	} else {
+		k.snap = h.snapper(marks(d, s, nil), p).plane(p.At)
+		k.at = k.snap.at
+	}
+	ghost := k.put.alone(k.by())
+	if k.put.Taps != nil || k.put.Channel != nil {
+		// What keeps to a sink or runs to an edge needs the top to be seen.
+		ghost.Outline, ghost.Sinks, ghost.Thickness = d.Outline, d.Sinks, d.Thickness
+	}
+	k.ghost = loopsOf(slab.Resolve(ghost), putID)
+}
+
+func (k *inHand) by() design.Point { return point(k.at).Sub(point(k.home)) }
+
+// carryTaps moves a tap set: near the centreline of a sink, behind its middle,
+// it keeps to that sink.
+func (h *Hand) carryTaps(p Pointer) {
+	k := h.put
+	d, s := h.s.Design(), h.s.Report().Solid
+	set := *k.put.Taps
+	set.Sink, set.Offset, set.SetBack = "", 0, 0
+	for _, sink := range d.Sinks {
+		f, ok := sinkFrame(sink, s)
+		if !ok {
+			continue
+		}
+		rel := p.At.Sub(f.centre)
+		if rel.Dot(f.up) < 0 || rel.Dot(f.right) > p.reach(reachLine) || -rel.Dot(f.right) > p.reach(reachLine) {
+			continue
+		}
+		sn := h.snapper(nil, p)
+		sn.reach = p.reach(reachLine)
+		k.snap = f.snap(sn, p.At)
+		k.at, k.home = k.snap.at, k.snap.at
+		set.Sink = sink.ID
+		set.Offset = point(geom.Vec{X: k.at.Sub(f.back).Dot(f.right)}).X
+		set.SetBack = point(geom.Vec{X: f.back.Sub(k.at).Dot(f.up)}).X
+		set.At, set.Rotation = design.Point{}, 0
+		k.put.Taps = &set
+		return
+	}
+	k.snap = h.snapper(marks(d, s, nil), p).plane(p.At)
+	k.at, k.home = k.snap.at, k.snap.at
+	set.At = point(k.at)
+	k.put.Taps = &set
+}
+
+// setDown adds the part in hand to the design and selects it.
+func (h *Hand) setDown(p Pointer) {
+	h.carry(p)
+	k := h.put
+	d := k.put.alone(k.by())
+	var e edit.Edit
+	switch {
+	case k.put.Sink != nil:
+		d.Sinks[0].ID = ""
+		e = edit.AddSink(d.Sinks[0])
+	case k.put.Taps != nil:
+		d.Taps[0].ID = ""
+		e = edit.AddTaps(d.Taps[0])
+	case k.put.Hole != nil:
+		d.Holes[0].ID = ""
+		e = edit.AddHole(d.Holes[0])
+	case k.put.Channel != nil:
+		d.Channels[0].ID = ""
+		e = edit.AddChannel(d.Channels[0])
+	case k.put.Glass != nil:
+		d.Glass[0].ID = ""
+		e = edit.AddGlass(d.Glass[0])
+	case k.put.Support != nil:
+		d.Supports[0].ID = ""
+		e = edit.AddSupport(d.Supports[0])
+	}
+	if h.add(e) {
+		h.put = nil
+	} else {
+		k.fault, h.note = h.note, ""
+	}
+}
+
+// add does an edit that adds a part, and selects the new one.
+func (h *Hand) add(e edit.Edit) bool {
+	before := partIDs(h.s.Design())
+	if !h.do(e) {
+		return false
+	}
+	known := map[design.ID]bool{}
+	for _, id := range before {
+		known[id] = true
+	}
+	for _, id := range partIDs(h.s.Design()) {
+		if !known[id] {
+			h.choose(grip{kind: gripPart, part: id})
+		}
+	}
+	return true
+}
+
+// partIDs lists the IDs of all parts.
+func partIDs(d design.Design) []design.ID {
+	var out []design.ID
+	for _, p := range d.Sinks {
+		out = append(out, p.ID)
+	}
+	for _, p := range d.Taps {
+		out = append(out, p.ID)
+	}
+	for _, p := range d.Holes {
+		out = append(out, p.ID)
+	}
+	for _, p := range d.Channels {
+		out = append(out, p.ID)
+	}
+	for _, p := range d.Glass {
+		out = append(out, p.ID)
+	}
+	for _, p := range d.Supports {
+		out = append(out, p.ID)
+	}
+	return out
+}
