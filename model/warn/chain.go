@@ -2,7 +2,6 @@ package warn
 
 import (
 	"math"
-	"slices"
 
 	"example.org/castwright/model/geom"
 )
@@ -291,83 +290,6 @@ func (c *chain) crossingsBelow(k int, a, b geom.Vec, ab box, ts []float64) []flo
 func (c *chain) cut(a, b geom.Vec) bool {
 	var room [8]float64
 	return len(c.crossings(a, b, room[:0])) > 0
-}
-
-// narrow is a place where one chain comes near another: the foot of a valley
-// in the distance from it.
-type narrow struct {
-	pair
-	segment int // of the first chain
-}
-
-// narrows lists where c comes nearer to o than reach, one place for each
-// stretch that is parted from the next by a rise of the distance of at least
-// rise, in order along c. What touches or crosses has distance 0.
-func (c *chain) narrows(o *chain, reach, rise float64) []narrow {
-	steps := c.approach(o, reach+rise, rise/4)
-	if len(steps) == 0 {
-		return nil
-	}
-	first := 0
-	for i, s := range steps {
-		if s.d < steps[first].d {
-			first = i
-		}
-	}
-	// Walk once round from the narrowest place and keep the lowest point
-	// between two rises.
-	found := []narrow{steps[first].narrow}
-	low, high := steps[first].narrow, steps[first].d
-	falling := false // whether low is the foot of a new valley
-	prev := steps[first]
-	for k := 1; k <= len(steps); k++ {
-		s := steps[(first+k)%len(steps)]
-		high = max(high, prev.end)
-		if (prev.segment+1)%len(c.pts) != s.segment {
-			high = reach + rise // what lies between is farther than that
-		}
-		if falling && high-low.d >= rise {
-			found, falling = append(found, low), false
-		}
-		switch {
-		case k == len(steps):
-		case falling && s.d < low.d, !falling && high-s.d >= rise:
-			low, high, falling = s.narrow, s.d, true
-		default:
-			high = max(high, s.d)
-		}
-		prev = s
-	}
-	found = slices.DeleteFunc(found, func(n narrow) bool { return n.d >= reach })
-	slices.SortFunc(found, func(a, b narrow) int { return a.segment - b.segment })
-	return found
-}
-
-// step is a segment near another chain, and how far its end is from it.
-type step struct {
-	narrow
-	end float64
-}
-
-// approach lists the segments of c that come nearer to o than reach, in order.
-// The end of a segment shorter than short counts as far as the segment.
-func (c *chain) approach(o *chain, reach, short float64) []step {
-	var steps []step
-	b := o.bounds()
-	c.each(1, box{b.x0 - reach, b.y0 - reach, b.x1 + reach, b.y1 + reach}, func(i int) {
-		p, q := c.seg(i)
-		near, ok := o.fromSegment(p, q, reach)
-		if !ok {
-			return
-		}
-		end := near.d
-		if p.Dist(q) > short {
-			far, _ := o.fromSegment(q, q, reach)
-			end = far.d
-		}
-		steps = append(steps, step{narrow{near, i}, end})
-	})
-	return steps
 }
 
 // each calls f with every segment that may have a part in b, in order.

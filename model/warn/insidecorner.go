@@ -74,7 +74,7 @@ func bends(l geom.Loop, sense, least float64) []bend {
 	}
 	var found []bend
 	keep := func(b bend) {
-		if b.turn > sharpTurn && b.radius < least {
+		if b.turn > sharpTurn && b.radius < least-near {
 			found = append(found, b)
 		}
 	}
