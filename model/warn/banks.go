@@ -30,7 +30,7 @@ func (c *check) banksOfOpenings(ch channel) {
 		if o.side == without || said[o.Part] {
 			continue
 		}
-		best := pair{d: c.s.Thickness}
+		best := none(c.s.Thickness)
 		for _, r := range ch.rims {
 			if p, ok := r.closest(o.chain, best.d); ok {
 				best = p

@@ -91,9 +91,20 @@ func (c *chain) bounds() box { return c.boxes[1] }
 
 // pair is a shortest connection: from At on one chain to To on the other.
 type pair struct {
-	d      float64
-	at, to geom.Vec
+	d       float64
+	at, to  geom.Vec
+	stretch float64 // how far the two run side by side there
 }
+
+// none is a connection that only one shorter than reach can beat.
+func none(reach float64) pair { return pair{d: reach, stretch: math.Inf(1)} }
+
+// bound is the square of the distance beyond which nothing can beat p.
+func (p pair) bound() float64 { return p.d * p.d * (1 + tie) }
+
+// tie is how much two squared distances may differ, as a share, and still count
+// as equal, so that rounding does not choose among places of an even rail.
+const tie = 1e-12
 
 // middle is where a warning about the connection belongs.
 func (p pair) middle() geom.Vec { return p.at.Lerp(p.to, 0.5) }
@@ -130,33 +141,54 @@ func meet(a, b, c, d geom.Vec) (geom.Vec, bool) {
 	return a.Add(u.Mul(s)), true
 }
 
-// segPair improves best by the connection of segments ab and cd.
+// segPair improves best by the connection of segments ab and cd. Between
+// parallel segments it is the one in the middle of where they face each other;
+// of equal connections the one of the longest such stretch is the best.
 func segPair(a, b, c, d geom.Vec, best *pair) {
 	if x, ok := meet(a, b, c, d); ok {
-		*best = pair{0, x, x}
+		*best = pair{0, x, x, math.Inf(1)}
 		return
 	}
-	try := func(at, to geom.Vec) {
-		if d := at.Dist(to); d < best.d {
-			*best = pair{d, at, to}
+	try := [...]pair{
+		{at: a, to: foot(a, c, d)}, {at: b, to: foot(b, c, d)},
+		{at: foot(c, a, b), to: c}, {at: foot(d, a, b), to: d},
+	}
+	least, first := best.bound(), -1
+	for i, p := range try {
+		v := p.to.Sub(p.at)
+		try[i].d = v.Dot(v)
+		if try[i].d < least {
+			least, first = try[i].d, i
 		}
 	}
-	try(a, foot(a, c, d))
-	try(b, foot(b, c, d))
-	try(foot(c, a, b), c)
-	try(foot(d, a, b), d)
+	if first < 0 {
+		return
+	}
+	got := pair{d: math.Sqrt(least), at: try[first].at, to: try[first].to}
+	// The other end of the stretch that is equally near, if there is one.
+	v := got.to.Sub(got.at)
+	for _, p := range try {
+		w := p.to.Sub(p.at).Sub(v)
+		if e := p.at.Dist(try[first].at); e > got.stretch && w.Dot(w) <= tie*least {
+			got.stretch = e
+			got.at, got.to = try[first].at.Lerp(p.at, 0.5), try[first].to.Lerp(p.to, 0.5)
+		}
+	}
+	if least < best.d*best.d*(1-tie) || got.stretch > best.stretch {
+		*best = got
+	}
 }
 
 // closest is the shortest connection from c to o that is shorter than reach.
 // Chains that cross or touch have distance 0.
 func (c *chain) closest(o *chain, reach float64) (pair, bool) {
-	best := pair{d: reach}
+	best := none(reach)
 	c.closestBelow(o, 1, 1, &best)
 	return best, best.d < reach
 }
 
 func (c *chain) closestBelow(o *chain, k, j int, best *pair) {
-	if c.boxes[k].gap2(o.boxes[j]) >= best.d*best.d {
+	if best.d == 0 || c.boxes[k].gap2(o.boxes[j]) > best.bound() {
 		return
 	}
 	kLeaf, jLeaf := k >= c.leaves, j >= o.leaves
@@ -169,7 +201,7 @@ func (c *chain) closestBelow(o *chain, k, j int, best *pair) {
 			ab := spot(a).with(b)
 			for m := oFrom; m < oTo; m++ {
 				p, q := o.seg(m)
-				if ab.gap2(spot(p).with(q)) < best.d*best.d {
+				if ab.gap2(spot(p).with(q)) <= best.bound() {
 					segPair(a, b, p, q, best)
 				}
 			}
@@ -193,13 +225,13 @@ func (c *chain) closestBelow(o *chain, k, j int, best *pair) {
 
 // fromSegment is the shortest connection from segment ab to the chain.
 func (c *chain) fromSegment(a, b geom.Vec, reach float64) (pair, bool) {
-	best := pair{d: reach}
+	best := none(reach)
 	c.segmentBelow(1, a, b, spot(a).with(b), &best)
 	return best, best.d < reach
 }
 
 func (c *chain) segmentBelow(k int, a, b geom.Vec, ab box, best *pair) {
-	if c.boxes[k].gap2(ab) >= best.d*best.d {
+	if best.d == 0 || c.boxes[k].gap2(ab) > best.bound() {
 		return
 	}
 	if k >= c.leaves {

@@ -39,7 +39,7 @@ func TestChainAgainstEverySegment(t *testing.T) {
 		a := blob(r, 3+r.IntN(60), geom.Vec{}, 100)
 		b := blob(r, 3+r.IntN(60), geom.Vec{X: 400 * r.Float64(), Y: 300 * r.Float64()}, 60)
 		ca, cb := newChain(a), newChain(b)
-		want := pair{d: 1000}
+		want := none(1000)
 		for i := range a {
 			for j := range b {
 				p, q := ca.seg(i)

@@ -48,6 +48,7 @@ var rules = []func(*check){
 	(*check).glass,
 	(*check).thickness,
 	(*check).supports,
+	(*check).lifting,
 	(*check).carryFlat,
 	(*check).passage,
 }
@@ -148,10 +149,14 @@ func (c *check) add(w Warning) {
 	}
 }
 
-// say compares a length with a limit, its figures taken times scale, and keeps
-// w when the limit is broken.
+// say compares a value with a limit, its figures taken times scale, and keeps w
+// when the limit is broken. Values are lengths in mm unless w says otherwise.
 func (c *check) say(l Limit, value, scale float64, w Warning) bool {
-	step, broken := l.judge(value, scale)
+	slack := 0.0
+	if w.Unit == "" {
+		slack = near
+	}
+	step, broken := l.judge(value, scale, slack)
 	if broken {
 		c.warn(l, step, value, w)
 	}

@@ -83,7 +83,7 @@ func (c *check) clearOfBowls() {
 			}
 			p, ok := bowl.closest(o.chain, limitHoleBowl.Steps[0].Value)
 			if bowl.contains(o.Centre) {
-				p, ok = pair{0, o.Centre, o.Centre}, true
+				p, ok = pair{at: o.Centre, to: o.Centre}, true
 			}
 			if !ok || c.cutoutNearer(b.Part, o, p.d) {
 				continue
@@ -98,7 +98,7 @@ func (c *check) clearOfBowls() {
 		}
 		for _, part := range parts {
 			p := worst[part]
-			step, broken := limitHoleBowl.judge(p.d, 1)
+			step, broken := limitHoleBowl.judge(p.d, 1, near)
 			w := Warning{Part: part, At: p.middle(), Title: "Hole is close to a bowl",
 				Advice: "Move the hole or the sink, so that the tap's nut and a spanner clear the bowl below the top."}
 			if p.d < near/10 {

@@ -1,5 +1,7 @@
 package warn
 
+import "example.org/castwright/model/lift"
+
 // The codes of the warnings.
 const (
 	OverhangLong       Code = "overhang-long"
@@ -101,13 +103,9 @@ func (l Limit) String() string {
 // times the flattening of curves, far below what a tape reads.
 const near = 0.05
 
-// judge gives the most serious step that value breaks, the figures taken times
-// scale.
-func (l Limit) judge(value, scale float64) (Step, bool) {
-	slack := 0.0
-	if l.Unit == "mm" || scale != 1 {
-		slack = near
-	}
+// judge gives the most serious step that value breaks by more than slack, the
+// figures taken times scale.
+func (l Limit) judge(value, scale, slack float64) (Step, bool) {
 	for i := len(l.Steps) - 1; i >= 0; i-- {
 		f := l.Steps[i].Value * scale
 		if l.Sense == AtLeast && value < f-slack || l.Sense == AtMost && value > f+slack {
@@ -207,10 +205,9 @@ var (
 		AtMost, "", []Step{{Caution, 1}}, "", Practice}
 
 	limitLift = Limit{LiftHeavy,
-		"each person's share of the weight as a multiple of the recommended weight limit: " +
-			"above 3 most workers are at risk",
-		AtMost, "", []Step{{Caution, 1}, {Severe, 3}},
-		"NIOSH 94-110, revised lifting equation", Published}
+		"each person's share of the weight as a multiple of the recommended weight limit of one " +
+			"person at a slab (posture: common practice, no source): above 3 most workers are at risk",
+		AtMost, "", []Step{{Caution, 1}, {Severe, 3}}, lift.Source, Published}
 	limitTeam = Limit{LiftHeavy,
 		"weight against what a team can lift: two people 2/3, three or more 1/2 of their sum",
 		AtMost, "", []Step{{Note, 1}}, "UK HSE L23, team handling", Memory}

@@ -46,14 +46,14 @@ func (c *check) meetings(reach float64) []meeting {
 			var ok bool
 			m.pair, ok = a.closest(b.chain, reach)
 			switch {
+			case ok && m.d < near/10:
+				m.overlap = true
 			case a.contains(b.pts[0]):
 				m.overlap, m.at, m.to = true, b.Centre, b.Centre
 			case b.contains(a.pts[0]):
 				m.overlap, m.at, m.to = true, a.Centre, a.Centre
 			case !ok:
 				continue
-			default:
-				m.overlap = m.d < near/10
 			}
 			all = append(all, found{min(i, j), max(i, j), m})
 		}

@@ -1,0 +1,63 @@
+package warn
+
+import (
+	"fmt"
+
+	"example.org/castwright/model/lift"
+)
+
+// maxTeam is the largest team that is advised; beyond it, a machine.
+const maxTeam = 6
+
+// lifting compares each person's share of the finished piece with what the
+// NIOSH equation recommends for a slab, and the whole with what a team may lift
+// together. When nobody said how many help, it judges for two.
+func (c *check) lifting() {
+	kg := c.t.WeightDry.Value
+	if !(kg > 0) {
+		return
+	}
+	one := lift.SlabLimit()
+	team := 1
+	for team < maxTeam && kg > lift.TeamLimit(one, team) {
+		team++
+	}
+	people, known := c.site.Helpers, c.site.Helpers > 0
+	if !known {
+		people = 2
+	}
+	w := Warning{At: c.middle(), Unit: "kg", Title: "Too heavy for " + count(people),
+		Advice: advice(kg, one, team)}
+	share := kg / float64(people)
+	if c.say(limitLift, share, one, w) {
+		return
+	}
+	// Each share is within the limit: does the team as a whole lift it, and if
+	// nobody said how many, is it more than one may lift?
+	w.Title = "Heavy for " + count(people)
+	if c.say(limitTeam, kg, lift.TeamLimit(one, people), w) || known {
+		return
+	}
+	w.Title = "Too heavy for one person"
+	if step, broken := limitLift.judge(kg, one, 0); broken {
+		c.warn(limitLift, Step{Note, step.Value}, kg, w)
+	}
+}
+
+// advice says how many people, or what else.
+func advice(kg, one float64, team int) string {
+	if kg > lift.TeamLimit(one, team) {
+		return "Use a hoist, a trolley or a lifting crew, on edge and with straps, or cast it in pieces; " +
+			"the rules for lifting where you work decide."
+	}
+	return fmt.Sprintf("Lift it with %s at the least, on edge and with straps, or with a hoist or trolley; "+
+		"the rules for lifting where you work decide.", count(team))
+}
+
+func count(people int) string {
+	words := [...]string{"nobody", "one person", "two people", "three people", "four people", "five people", "six people"}
+	if people >= 0 && people < len(words) {
+		return words[people]
+	}
+	return fmt.Sprintf("%d people", people)
+}
