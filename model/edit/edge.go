@@ -53,7 +53,7 @@ func (s span) as(kind design.CurveKind) span {
 	switch kind {
 	case design.CurveArc:
 		right := chord.Unit().Left().Mul(-1)
-		out.rise = s.at(0.5).Sub(s.a.Lerp(s.b, 0.5)).Dot(right)
+		out.rise = s.curve().At(0.5).Sub(s.a.Lerp(s.b, 0.5)).Dot(right)
 		if math.Abs(out.rise) < 1e-6*chord.Norm() {
 			out.rise = chord.Norm() / 10
 		}
@@ -69,9 +69,9 @@ func (s span) as(kind design.CurveKind) span {
 // handles are the control points of the cubic that touches an arc at both ends
 // and its crown.
 func (s span) handles() (c1, c2 geom.Vec) {
-	centre, _, _, sweep := s.arc()
-	k := 4.0 / 3 * math.Tan(sweep/4)
-	return s.a.Add(s.a.Sub(centre).Left().Mul(k)), s.b.Sub(s.b.Sub(centre).Left().Mul(k))
+	arc := s.arc()
+	k := 4.0 / 3 * math.Tan(arc.Sweep/4)
+	return s.a.Add(s.a.Sub(arc.Centre).Left().Mul(k)), s.b.Sub(s.b.Sub(arc.Centre).Left().Mul(k))
 }
 
 // SetSpline makes edge i a spline with these control points.

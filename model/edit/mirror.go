@@ -49,8 +49,8 @@ type mirror struct{ sum units.Length }
 // rounded to 1/1024 nm, which takes the noise of its last digits away, and
 // then half to even: the mirrored chain so gives the same axis.
 func axisOf(nodes []design.Node) units.Length {
-	e := extentOf(nodes)
-	nm := (e.min.X + e.max.X) * float64(units.Millimetre)
+	box := boundsOf(nodes)
+	nm := (box.Min.X + box.Max.X) * float64(units.Millimetre)
 	return units.Length(math.RoundToEven(math.Round(nm*1024) / 1024))
 }
 

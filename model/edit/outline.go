@@ -2,9 +2,11 @@ package edit
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
 )
 
@@ -149,12 +151,15 @@ func mergeSpans(p, q span) span {
 	}
 	switch p.kind {
 	case design.CurveArc:
-		pc, pr, _, ps := p.arc()
-		qc, _, _, qs := q.arc()
-		if pc.Dist(qc) > sameCurve || (ps > 0) != (qs > 0) {
+		// The chords turn at the joint by half of what the whole arc sweeps.
+		u, v := p.b.Sub(p.a), q.b.Sub(q.a)
+		turn := math.Atan2(u.Cross(v), u.Dot(v))
+		whole := span{kind: design.CurveArc, a: p.a, b: q.b,
+			rise: q.b.Dist(p.a) / 2 * math.Tan(turn/2)}
+		if whole.rise == 0 || !whole.meets(p.curve().At(0.5)) || !whole.meets(q.curve().At(0.5)) {
 			return straight
 		}
-		return span{kind: design.CurveArc, a: p.a, b: q.b, rise: sagitta(pr, ps+qs)}
+		return whole
 	case design.CurveSpline:
 		in, out := p.b.Sub(p.c2), q.c1.Sub(q.a)
 		if in.Norm() == 0 || out.Norm() == 0 {
@@ -165,12 +170,17 @@ func mergeSpans(p, q span) span {
 		whole := span{kind: design.CurveSpline, a: p.a, b: q.b,
 			c1: p.a.Add(p.c1.Sub(p.a).Mul(1 / t)),
 			c2: q.b.Add(q.c2.Sub(q.b).Mul(1 / (1 - t)))}
-		if whole.at(t).Dist(p.b) > sameCurve {
+		if whole.curve().At(t).Dist(p.b) > sameCurve {
 			return straight
 		}
 		return whole
 	}
 	return straight
+}
+
+// meets reports whether a point lies on the span.
+func (s span) meets(p geom.Vec) bool {
+	return s.curve().At(s.nearest(p)).Dist(p) <= sameCurve
 }
 
 // checkLength refuses a length that is below least or beyond what a design

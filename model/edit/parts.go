@@ -33,6 +33,7 @@ func RemovePart(id design.ID) Edit {
 		if !removed {
 			return d, noPart(id)
 		}
+		d.Extra = d.Extra.WithoutPart(id)
 		return d, nil
 	})
 }
@@ -224,11 +225,11 @@ func lastCrossing(nodes []design.Node, p, dir geom.Vec) float64 {
 		if s.kind == design.CurveStraight {
 			n = 1
 		}
-		from := s.a
+		from, curve := s.a, s.curve()
 		for k := 1; k <= n; k++ {
 			to := s.b
 			if k < n {
-				to = s.at(float64(k) / float64(n))
+				to = curve.At(float64(k) / float64(n))
 			}
 			a, b := dir.Cross(from.Sub(p)), dir.Cross(to.Sub(p))
 			if (a >= 0) != (b >= 0) {

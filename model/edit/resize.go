@@ -17,7 +17,8 @@ import (
 // middle move right, corners in front of the middle move forward, the rest
 // stays. So returns, bows, radii and clipped corners keep their own sizes. An
 // outline that reaches its bounds by curves, such as a round one, can't be
-// stretched so and is scaled: arcs become splines unless both scales agree.
+// stretched so and is scaled: arcs become splines, which meet the size within
+// 5e-6 of it, unless both scales agree.
 //
 // Sinks, holes, tap holes and channels keep their place relative to the middle
 // of the bounds. Supports and glass beds are stretched, or scaled, with the
@@ -31,9 +32,9 @@ func Resize(width, depth units.Length) Edit {
 		if err != nil {
 			return d, err
 		}
-		old := extentOf(d.Outline.Nodes)
-		size := old.max.Sub(old.min)
-		if !old.some || size.X < 1e-3 || size.Y < 1e-3 {
+		old := boundsOf(d.Outline.Nodes)
+		size := geom.Vec{X: old.W(), Y: old.H()}
+		if size.X < tolerance || size.Y < tolerance {
 			return d, fmt.Errorf("the outline has no size yet: draw or pick one first")
 		}
 		want := geom.Vec{X: width.MM(), Y: depth.MM()}
@@ -41,12 +42,12 @@ func Resize(width, depth units.Length) Edit {
 			return d, nil
 		}
 		grow := want.Sub(size)
-		s := stretch{middle: old.min.Lerp(old.max, 0.5),
+		s := stretch{middle: old.Centre(),
 			by: design.Point{X: units.FromMM(grow.X), Y: -units.FromMM(grow.Y)}}
 		nodes, points, chain := s.chain(d.Outline.Nodes), s.point, s.chain
-		if now := extentOf(nodes); !fits(now.max.Sub(now.min), want) ||
-			!now.leftBackIs(old) || turned(d.Outline.Nodes, nodes) {
-			z := scale{from: geom.Vec{X: old.min.X, Y: old.max.Y},
+		if now := boundsOf(nodes); !fits(geom.Vec{X: now.W(), Y: now.H()}, want) ||
+			!fits(leftBack(now), leftBack(old)) || turned(d.Outline.Nodes, nodes) {
+			z := scale{from: leftBack(old),
 				x: want.X / size.X, y: want.Y / size.Y}
 			nodes, points, chain = z.chain(d.Outline.Nodes), z.point, z.chain
 		}
@@ -89,14 +90,15 @@ func shiftLoose(d *design.Design, by design.Point) {
 	}
 }
 
-// fits reports whether two sizes agree to a micrometre.
+// tolerance is how near, in millimetres, a stretched outline must come to the
+// size asked for.
+const tolerance = 0.001
+
 func fits(size, want geom.Vec) bool {
-	return math.Abs(size.X-want.X) < 1e-3 && math.Abs(size.Y-want.Y) < 1e-3
+	return math.Abs(size.X-want.X) < tolerance && math.Abs(size.Y-want.Y) < tolerance
 }
 
-func (e extent) leftBackIs(o extent) bool {
-	return math.Abs(e.min.X-o.min.X) < 1e-3 && math.Abs(e.max.Y-o.max.Y) < 1e-3
-}
+func leftBack(b geom.Box) geom.Vec { return geom.Vec{X: b.Min.X, Y: b.Max.Y} }
 
 // turned reports whether a straight edge of the chain has come to point
 // another way, other than by its own stretching along x and y: the sign that
@@ -193,8 +195,7 @@ func (z scale) chain(nodes []design.Node) []design.Node {
 
 // eighths parts an arc into cubics of an eighth of a turn or less.
 func (s span) eighths() []span {
-	_, _, _, sweep := s.arc()
-	n := int(math.Ceil(math.Abs(sweep)/(math.Pi/4) - 1e-9))
+	n := int(math.Ceil(math.Abs(s.arc().Sweep)/(math.Pi/4) - 1e-9))
 	var out []span
 	rest := s
 	for k := n; k > 0; k-- {

@@ -50,7 +50,7 @@ func eachPoint(d design.Design, see func(design.ID, design.Point)) {
 	chain := func(part design.ID, nodes []design.Node) {
 		for _, n := range nodes {
 			see(part, n.At)
-			if n.Edge.Curve == design.CurveSpline {
+			if n.Edge.C1 != (design.Point{}) || n.Edge.C2 != (design.Point{}) {
 				see(part, n.Edge.C1)
 				see(part, n.Edge.C2)
 			}
