@@ -8,14 +8,14 @@ import (
 // Exact sizes of the customary units: NIST SP 811 (2008), App. B.8; NIST
 // Handbook 44, App. C.
 const (
-	PoundKG       = 0.45359237       // kilograms in an avoirdupois pound
-	SquareFootMM2 = 304.8 * 304.8    // mm2 in a square foot
-	CubicFootL    = 28.316846592     // litres in a cubic foot
-	GallonL       = 3.785411784      // litres in a US gallon
-	QuartL        = GallonL / 4      // litres in a US liquid quart
-	FluidOunceL   = GallonL / 128    // litres in a US fluid ounce
-	GramPerLitre  = 1.0              // kg/m3
-	PoundPerFoot3 = 16.0184633739601 // kg/m3 in a pound per cubic foot, rounded
+	PoundKG         = 0.45359237                  // kg in an avoirdupois pound
+	SquareFootMM2   = 304.8 * 304.8               // mm2 in a square foot
+	CubicFootL      = 28.316846592                // litres in a cubic foot
+	GallonL         = 3.785411784                 // litres in a US gallon
+	QuartL          = GallonL / 4                 // litres in a US liquid quart
+	FluidOunceL     = GallonL / 128               // litres in a US fluid ounce
+	PoundPerCubicFt = PoundKG / CubicFootL * 1000 // kg/m3 in a pound per cubic foot
+	PoundPerGallon  = PoundKG / GallonL * 1000    // kg/m3 in a pound per US gallon
 )
 
 // unknown stands for a number that can't be shown.
@@ -38,16 +38,16 @@ func FormatVolume(litres float64, sys System) string {
 		return amount(litres*1000, "mL")
 	case sys != Imperial:
 		return amount(litres, "L")
-	case size < QuartL:
+	case math.Round(size/QuartL*100) < 100:
 		return amount(litres/FluidOunceL, "fl oz")
-	case size < GallonL:
+	case math.Round(size/QuartL*100) < 400:
 		return amount(litres/QuartL, "qt")
 	case size >= 1e6*GallonL || litres != litres:
 		return amount(litres/GallonL, "gal")
 	}
 	tenths := math.RoundToEven(size / QuartL * 10)
 	gallons := math.Floor(tenths / 40)
-	text := amount0(math.Copysign(gallons, litres)) + " gal"
+	text := strconv.FormatFloat(math.Copysign(gallons, litres), 'f', 0, 64) + " gal"
 	if quarts := tenths - 40*gallons; quarts > 0 {
 		text += " " + trim(strconv.FormatFloat(quarts/10, 'f', 1, 64)) + " qt"
 	}
@@ -91,5 +91,3 @@ func amount(x float64, unit string) string {
 	}
 	return text + " " + unit
 }
-
-func amount0(x float64) string { return strconv.FormatFloat(x, 'f', 0, 64) }

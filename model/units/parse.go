@@ -347,6 +347,9 @@ func (p *parser) fraction(n int) (*big.Rat, int, error) {
 	if t.kind != tokNumber || !t.whole || over.kind != tokOver || !over.tight {
 		return nil, 0, nil
 	}
+	if below.kind == tokEnd {
+		return nil, 0, p.fail(below.at, "the fraction lacks its lower number")
+	}
 	if below.kind != tokNumber || !below.tight || !below.whole {
 		return nil, 0, nil
 	}
