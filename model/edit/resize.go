@@ -17,8 +17,7 @@ import (
 // middle move right, corners in front of the middle move forward, the rest
 // stays. So returns, bows, radii and clipped corners keep their own sizes. An
 // outline that reaches its bounds by curves, such as a round one, can't be
-// stretched so and is scaled: arcs become splines, which meet the size within
-// 5e-6 of it, unless both scales agree.
+// stretched so and is scaled: arcs become splines unless both scales agree.
 //
 // Sinks, holes, tap holes and channels keep their place relative to the middle
 // of the bounds. Supports and glass beds are stretched, or scaled, with the
@@ -42,28 +41,27 @@ func Resize(width, depth units.Length) Edit {
 			return d, nil
 		}
 		grow := want.Sub(size)
-		s := stretch{middle: old.Centre(),
+		var t transform = stretch{middle: old.Centre(),
 			by: design.Point{X: units.FromMM(grow.X), Y: -units.FromMM(grow.Y)}}
-		nodes, points, chain := s.chain(d.Outline.Nodes), s.point, s.chain
+		nodes := t.chain(d.Outline.Nodes)
 		if now := boundsOf(nodes); !fits(geom.Vec{X: now.W(), Y: now.H()}, want) ||
 			!fits(leftBack(now), leftBack(old)) || turned(d.Outline.Nodes, nodes) {
-			z := scale{from: leftBack(old),
-				x: want.X / size.X, y: want.Y / size.Y}
-			nodes, points, chain = z.chain(d.Outline.Nodes), z.point, z.chain
+			t = scaleTo(d.Outline.Nodes, old, want)
+			nodes = t.chain(d.Outline.Nodes)
 		}
 		d.Outline.Nodes = nodes
 		d = cloneParts(d)
 		centre := point(geom.Vec{X: grow.X / 2, Y: -grow.Y / 2})
 		shiftLoose(&d, centre)
 		for i := range d.Glass {
-			d.Glass[i].Region.Outer = chain(d.Glass[i].Region.Outer)
+			d.Glass[i].Region.Outer = t.chain(d.Glass[i].Region.Outer)
 			for k, island := range d.Glass[i].Region.Islands {
-				d.Glass[i].Region.Islands[k] = chain(island)
+				d.Glass[i].Region.Islands[k] = t.chain(island)
 			}
 		}
 		for _, support := range d.Supports {
 			for i := range support.Line {
-				support.Line[i] = points(support.Line[i])
+				support.Line[i] = t.point(support.Line[i])
 			}
 		}
 		return d, nil
@@ -88,6 +86,12 @@ func shiftLoose(d *design.Design, by design.Point) {
 	for i := range d.Channels {
 		shiftChannel(&d.Channels[i], by)
 	}
+}
+
+// transform is how an outline comes to its new size, and what follows it.
+type transform interface {
+	point(design.Point) design.Point
+	chain([]design.Node) []design.Node
 }
 
 // tolerance is how near, in millimetres, a stretched outline must come to the
@@ -156,15 +160,28 @@ func between(a, b design.Point, thirds units.Length) design.Point {
 	return design.Point{X: a.X + (b.X-a.X)*thirds/3, Y: a.Y + (b.Y-a.Y)*thirds/3}
 }
 
-// scale draws everything larger or smaller about a point.
+// scale draws everything larger or smaller, such that from comes to lie at to.
 type scale struct {
-	from geom.Vec
-	x, y float64
+	from, to geom.Vec
+	x, y     float64
+}
+
+// scaleTo is the scale that brings a chain to a size about its left back
+// corner. The splines that stand for arcs stray from them by some millionths of
+// the radius, so what they come to is measured and made good.
+func scaleTo(nodes []design.Node, old geom.Box, want geom.Vec) scale {
+	z := scale{leftBack(old), leftBack(old), want.X / old.W(), want.Y / old.H()}
+	got := boundsOf(z.chain(nodes))
+	more := geom.Vec{X: want.X / got.W(), Y: want.Y / got.H()}
+	off := leftBack(got).Sub(z.to)
+	z.x, z.y = z.x*more.X, z.y*more.Y
+	z.to = z.to.Sub(geom.Vec{X: off.X * more.X, Y: off.Y * more.Y})
+	return z
 }
 
 func (z scale) vec(v geom.Vec) geom.Vec {
 	v = v.Sub(z.from)
-	return z.from.Add(geom.Vec{X: v.X * z.x, Y: v.Y * z.y})
+	return z.to.Add(geom.Vec{X: v.X * z.x, Y: v.Y * z.y})
 }
 
 func (z scale) point(p design.Point) design.Point { return point(z.vec(vec(p))) }

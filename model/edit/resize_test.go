@@ -95,9 +95,8 @@ func TestResizeMeetsTheSize(t *testing.T) {
 			t.Skip(err) // the edits have left no size, or reach too far
 		}
 		box := boxOf(out.Outline.Nodes)
-		// A micrometre, what the splines of a scaled arc stray (5e-6 of its
-		// radius), and the rounding to nanometres made so many times larger.
-		tol := 0.001 + 5e-6*math.Max(w, depth) + 5e-6*math.Max(w/old.W(), depth/old.H())
+		// A micrometre, and the rounding to nanometres made so many times larger.
+		tol := 0.001 + 5e-6*math.Max(1, math.Max(w/old.W(), depth/old.H()))
 		near(t, "width", box.W(), w, tol)
 		near(t, "depth", box.H(), depth, tol)
 		was, is := geom.Vec{X: old.Min.X, Y: old.Max.Y}, geom.Vec{X: box.Min.X, Y: box.Max.Y}
