@@ -219,10 +219,11 @@ func (h *Hand) split(found []grip, p Pointer) bool {
 	return false
 }
 
-// Move is a move of the mouse, with or without a button.
-func (h *Hand) Move(p Pointer) {
+// Move is a move of the mouse, with or without a button. It reports whether
+// what is shown over the top may have changed.
+func (h *Hand) Move(p Pointer) (changed bool) {
 	if !h.enter(&p) {
-		return
+		return false
 	}
 	switch {
 	case h.put != nil:
@@ -232,11 +233,27 @@ func (h *Hand) Move(p Pointer) {
 	case h.hold != nil && h.hold.pressed:
 		h.drag(h.hold, p)
 	case h.hold == nil && h.tool == Select:
+		was := h.over
 		h.over = grip{}
 		if found := h.under(p); len(found) > 0 {
 			h.over = found[0]
 		}
+		return h.over != was
+	default:
+		return false
 	}
+	return true
+}
+
+// Follow says that other modifiers are held now: the snap is freed or holds
+// again at once.
+func (h *Hand) Follow(mods Mod) (changed bool) {
+	p := h.at
+	p.Mod = mods
+	if !h.here || h.put == nil && h.pen == nil && (h.hold == nil || !h.hold.pressed) {
+		return false
+	}
+	return h.Move(p)
 }
 
 // Up lets go of the button.

@@ -1,0 +1,78 @@
+package board
+
+import (
+	"image/color"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
+)
+
+// ink is the colours of what is shown over the top. The top itself may be of
+// any colour, so each line has a casing that stands off from it.
+type ink struct {
+	accent   tint // what is selected or in hand
+	onAccent tint // text and marks on it
+	light    tint // casings and the bodies of handles
+	dark     tint // lines and rims
+	chip     tint // the ground of a label
+	onChip   tint
+	faint    tint // what a press would take
+	bad      tint // a number that can't be used
+	free     tint // a part in hand
+}
+
+// newInk mixes the colours for the theme in use.
+func newInk() ink {
+	accent := theme.Color(theme.ColorNamePrimary)
+	k := ink{
+		accent: mix(accent, 0xff),
+		light:  tintOf(0xff, 0xff, 0xff, 0xf0),
+		dark:   tintOf(0x16, 0x1a, 0x1d, 0xff),
+		chip:   tintOf(0x16, 0x1a, 0x1d, 0xe6),
+		onChip: tintOf(0xff, 0xff, 0xff, 0xff),
+		faint:  mix(accent, 0x90),
+		bad:    tintOf(0xb3, 0x1b, 0x1b, 0xff),
+		free:   mix(accent, 0x40),
+	}
+	k.onAccent = k.onChip
+	if luminance(accent) > 0.18 {
+		k.onAccent = k.dark
+	}
+	return k
+}
+
+// tintOf premultiplies a colour.
+func tintOf(r, g, b, a uint32) tint { return tint{r * a / 0xff, g * a / 0xff, b * a / 0xff, a} }
+
+// mix is a theme's colour with another alpha.
+func mix(c color.Color, alpha uint32) tint {
+	n := color.NRGBAModel.Convert(c).(color.NRGBA)
+	return tintOf(uint32(n.R), uint32(n.G), uint32(n.B), alpha)
+}
+
+// luminance is the relative luminance of WCAG 2.2: text in white has a contrast
+// of at least 4.5 on anything up to 0.18.
+func luminance(c color.Color) float64 {
+	n := color.NRGBAModel.Convert(c).(color.NRGBA)
+	linear := func(v uint8) float64 {
+		x := float64(v) / 0xff
+		if x <= 0.04045 {
+			return x / 12.92
+		}
+		return math.Pow((x+0.055)/1.055, 2.4)
+	}
+	return 0.2126*linear(n.R) + 0.7152*linear(n.G) + 0.0722*linear(n.B)
+}
+
+// textSize is the size of labels in points.
+func textSize() float64 {
+	size := theme.TextSize()
+	if !(size >= 6) {
+		return 13
+	}
+	return math.Min(float64(size), 28)
+}
+
+// textFont is the theme's font.
+func textFont() fyne.Resource { return theme.Font(fyne.TextStyle{}) }

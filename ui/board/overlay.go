@@ -1,0 +1,350 @@
+package board
+
+import (
+	"image"
+	"math"
+
+	"example.org/castwright/model/geom"
+	"example.org/castwright/ui/tool"
+	"example.org/castwright/ui/view"
+)
+
+// Sizes of what is shown over the top, in points.
+const (
+	lineWidth   = 2.0  // of a selection
+	casing      = 1.25 // beyond a line on each side
+	guideWidth  = 1.25
+	dimWidth    = 1.0
+	cornerHalf  = 4.0
+	discRadius  = 4.5
+	ringRadius  = 5.5
+	chipPadX    = 6.0
+	chipPadY    = 4.0
+	chipRadius  = 4.0
+	labelOff    = 16.0 // of a dimension's label from its line
+	labelMargin = 6.0
+)
+
+// overlay paints what the hand shows. It keeps its buffers between pictures.
+type overlay struct {
+	brush  brush
+	text   lettering
+	ink    ink
+	v      view.View // in pixels
+	px     float64   // pixels to the point
+	labels []label   // of the last picture, for clicks on them
+	taken  []geom.Box
+	pts    []geom.Vec
+}
+
+// label is where the number of a dimension was drawn.
+type label struct {
+	box   geom.Box // pixels
+	field string
+}
+
+// draw paints o on img; v is the view in pixels, px of them to the point.
+func (l *overlay) draw(img *image.RGBA, o tool.Overlay, v view.View, px float64) {
+	l.begin(img, v, px)
+	l.lines(o.Ghost, lineWidth, l.ink.accent, true)
+	l.lines(o.Hover, lineWidth, l.ink.faint, false)
+	l.lines(o.Selected, lineWidth, l.ink.accent, true)
+	l.guides(o.Guides)
+	l.stalks(o.Handles)
+	for _, d := range o.Dims {
+		l.dimension(d)
+	}
+	for _, h := range o.Handles {
+		l.handle(h)
+	}
+	// The active label is laid first: the others give way to it.
+	for _, first := range [...]bool{true, false} {
+		for _, d := range o.Dims {
+			if d.Active == first {
+				l.label(d)
+			}
+		}
+	}
+	if o.Value != nil {
+		l.value(*o.Value)
+	}
+}
+
+func (l *overlay) begin(img *image.RGBA, v view.View, px float64) {
+	l.brush.on(img)
+	l.text.set(textFont(), textSize()*px)
+	l.v, l.px = v, px
+	l.labels, l.taken = l.labels[:0], l.taken[:0]
+}
+
+// project is a polyline in pixels; the slice is reused by the next call.
+func (l *overlay) project(line tool.Line) []geom.Vec {
+	l.pts = l.pts[:0]
+	for _, p := range line.Points {
+		l.pts = append(l.pts, l.v.Point(p))
+	}
+	return l.pts
+}
+
+func (l *overlay) lines(lines []tool.Line, width float64, c tint, cased bool) {
+	if len(lines) == 0 {
+		return
+	}
+	if cased {
+		for _, line := range lines {
+			l.brush.stroke(l.project(line), line.Closed, (width+2*casing)*l.px)
+		}
+		l.brush.paint(l.ink.light)
+	}
+	for _, line := range lines {
+		l.brush.stroke(l.project(line), line.Closed, width*l.px)
+	}
+	l.brush.paint(c)
+}
+
+func (l *overlay) guides(lines []tool.Line) {
+	for _, pass := range [...]struct {
+		more float64
+		c    tint
+	}{{2 * casing, l.ink.light}, {0, l.ink.accent}} {
+		for _, line := range lines {
+			pts := l.project(line)
+			for i := 0; i+1 < len(pts); i++ {
+				l.brush.dashes(pts[i], pts[i+1], (guideWidth+pass.more)*l.px, 6*l.px, 4*l.px)
+			}
+			if len(pts) > 0 {
+				l.brush.disc(pts[0], (2.5+pass.more/2)*l.px)
+			}
+		}
+		l.brush.paint(pass.c)
+	}
+}
+
+func (l *overlay) stalks(hs []tool.Handle) {
+	for _, pass := range [...]struct {
+		more float64
+		c    tint
+	}{{2 * casing, l.ink.light}, {0, l.ink.dark}} {
+		for _, h := range hs {
+			if h.Kind == tool.HandleControl || h.Kind == tool.HandleRadius {
+				l.brush.line(l.v.Point(h.Stalk), l.v.Point(h.At), (dimWidth+pass.more)*l.px)
+			}
+		}
+		l.brush.paint(pass.c)
+	}
+}
+
+// handle paints one handle: a light body with a dark rim reads on any top; the
+// one in hand or under the mouse is filled with the accent.
+func (l *overlay) handle(h tool.Handle) {
+	at := l.v.Point(h.At)
+	body := l.ink.light
+	if h.Active {
+		body = l.ink.accent
+	}
+	for _, pass := range [...]struct {
+		more float64
+		c    tint
+	}{{1.5, l.ink.dark}, {0, body}} {
+		l.shape(h, at, pass.more)
+		l.brush.paint(pass.c)
+	}
+	if h.Kind == tool.HandleRadius {
+		l.brush.disc(at, 2*l.px)
+		l.brush.paint(l.ink.dark)
+	}
+}
+
+// shape gathers a handle's shape, grown by some points.
+func (l *overlay) shape(h tool.Handle, at geom.Vec, more float64) {
+	square := func(half, turn float64) {
+		half += more
+		u := geom.Vec{X: half * l.px}.Turn(turn)
+		w := u.Left()
+		l.brush.convex(at.Add(u).Add(w), at.Sub(u).Add(w), at.Sub(u).Sub(w), at.Add(u).Sub(w))
+	}
+	switch h.Kind {
+	case tool.HandleCorner:
+		square(cornerHalf, 0)
+	case tool.HandleBend:
+		square(cornerHalf, math.Pi/4)
+	case tool.HandleWidth:
+		square(cornerHalf-1, math.Pi/4)
+	case tool.HandleRadius:
+		l.brush.disc(at, (ringRadius+more)*l.px)
+	default:
+		l.brush.disc(at, (discRadius+more)*l.px)
+	}
+}
+
+// dimension paints the line of a dimension with a tick at each end.
+func (l *overlay) dimension(d tool.Dim) {
+	a, b := l.v.Point(d.From), l.v.Point(d.To)
+	if a.Dist(b) < 2 {
+		return
+	}
+	tick := b.Sub(a).Unit().Left().Mul(4 * l.px)
+	c := l.ink.dark
+	if d.Active {
+		c = l.ink.accent
+	}
+	for _, pass := range [...]struct {
+		more float64
+		c    tint
+	}{{2 * casing, l.ink.light}, {0, c}} {
+		w := (dimWidth + pass.more) * l.px
+		l.brush.line(a, b, w)
+		l.brush.line(a.Sub(tick), a.Add(tick), w)
+		l.brush.line(b.Sub(tick), b.Add(tick), w)
+		l.brush.paint(pass.c)
+	}
+}
+
+// label paints the number of a dimension beside the middle of what is in sight
+// of its line, where no other label lies.
+func (l *overlay) label(d tool.Dim) {
+	a, b, ok := l.brush.clip(l.v.Point(d.From), l.v.Point(d.To), 0)
+	if !ok {
+		return
+	}
+	beside := geom.Vec{X: d.Beside.X, Y: -d.Beside.Y} // the picture runs down
+	w, h := l.text.width(d.Text)+2*chipPadX*l.px, l.text.up+2*chipPadY*l.px
+	// Clear of the line, whichever way that runs.
+	off := labelOff*l.px + math.Abs(beside.X)*w/2 - math.Abs(beside.X)*labelOff/2*l.px
+	if beside == (geom.Vec{}) {
+		off = 0
+	}
+	box := l.place(a.Lerp(b, 0.5).Add(beside.Mul(off)), beside, w, h)
+	ground, fore := l.ink.chip, l.ink.onChip
+	if d.Active {
+		ground, fore = l.ink.accent, l.ink.onAccent
+	}
+	l.plate(box, ground)
+	l.text.write(l.brush.img, geom.Vec{X: box.Min.X + chipPadX*l.px, Y: box.Max.Y - chipPadY*l.px}, d.Text, fore)
+	if d.Field != "" {
+		l.labels = append(l.labels, label{box, d.Field})
+	}
+}
+
+// place finds room for a label about a place: moved off others along beside, and
+// kept within the picture.
+func (l *overlay) place(at, beside geom.Vec, w, h float64) geom.Box {
+	if beside == (geom.Vec{}) {
+		beside = geom.Vec{Y: -1}
+	}
+	box := geom.Box{}
+	for range 6 {
+		box = l.within(geom.Box{
+			Min: geom.Vec{X: at.X - w/2, Y: at.Y - h/2}, Max: geom.Vec{X: at.X + w/2, Y: at.Y + h/2},
+		})
+		if !l.occupied(box) {
+			break
+		}
+		at = at.Add(geom.Vec{X: beside.X * (w/2 + 2*l.px), Y: beside.Y * (h + 2*l.px)})
+		if math.Abs(beside.Y) < 0.3 {
+			at.Y -= h + 2*l.px
+		}
+	}
+	l.taken = append(l.taken, box)
+	return box
+}
+
+func (l *overlay) occupied(box geom.Box) bool {
+	for _, t := range l.taken {
+		if box.Min.X < t.Max.X && t.Min.X < box.Max.X && box.Min.Y < t.Max.Y && t.Min.Y < box.Max.Y {
+			return true
+		}
+	}
+	return false
+}
+
+// within is the box shifted into the picture.
+func (l *overlay) within(box geom.Box) geom.Box {
+	m := labelMargin * l.px
+	shift := func(lo, hi, total float64) float64 {
+		switch {
+		case lo < m:
+			return m - lo
+		case hi > total-m:
+			return math.Max(m-lo, total-m-hi)
+		}
+		return 0
+	}
+	d := geom.Vec{X: shift(box.Min.X, box.Max.X, l.v.W), Y: shift(box.Min.Y, box.Max.Y, l.v.H)}
+	return geom.Box{Min: box.Min.Add(d), Max: box.Max.Add(d)}
+}
+
+func (l *overlay) plate(box geom.Box, c tint) {
+	l.brush.plate(box.Grow(1*l.px), (chipRadius+1)*l.px)
+	l.brush.paint(l.ink.light)
+	l.brush.plate(box, chipRadius*l.px)
+	l.brush.paint(c)
+}
+
+// value paints the number being typed, with what it is for above it.
+func (l *overlay) value(v tool.Value) {
+	text := "= " + v.Text
+	caret := 2 * l.px
+	w := math.Max(l.text.width(text)+4*l.px+caret, l.text.width(v.Name))
+	w += 2 * chipPadX * l.px
+	line := l.text.up + 2*chipPadY*l.px
+	at := l.v.Point(v.At)
+	min := geom.Vec{X: at.X + 14*l.px, Y: at.Y - 2*line - 10*l.px}
+	box := l.within(geom.Box{Min: min, Max: min.Add(geom.Vec{X: w, Y: 2 * line})})
+	ground, fore := l.ink.accent, l.ink.onAccent
+	if v.Bad {
+		ground, fore = l.ink.bad, l.ink.onChip
+		text = "! " + v.Text
+	}
+	l.plate(box, ground)
+	left := box.Min.X + chipPadX*l.px
+	l.text.write(l.brush.img, geom.Vec{X: left, Y: box.Min.Y + line - chipPadY*l.px}, v.Name, fore)
+	base := box.Max.Y - chipPadY*l.px
+	l.text.write(l.brush.img, geom.Vec{X: left, Y: base}, text, fore)
+	x := left + l.text.width(text) + 2*l.px
+	l.brush.line(geom.Vec{X: x, Y: base - l.text.up}, geom.Vec{X: x, Y: base}, caret)
+	l.brush.paint(fore)
+}
+
+// at is the field whose label lies at a place in pixels.
+func (l *overlay) at(p geom.Vec) (string, bool) {
+	for i := len(l.labels) - 1; i >= 0; i-- {
+		if l.labels[i].box.Contains(p) {
+			return l.labels[i].field, true
+		}
+	}
+	return "", false
+}
+
+// flash paints a ring about a place, at a phase from 0 to 1 of its spreading.
+func (l *overlay) flash(at geom.Vec, phase float64) {
+	c := l.v.Point(at)
+	r := (8 + 22*phase) * l.px
+	l.brush.circle(c, r, (3+2*casing)*l.px)
+	l.brush.paint(l.ink.light)
+	l.brush.circle(c, r, 3*l.px)
+	l.brush.paint(l.ink.accent)
+}
+
+// frame shows that the board has the keyboard.
+func (l *overlay) frame() {
+	w, h, d := l.v.W, l.v.H, l.px
+	l.brush.stroke([]geom.Vec{{X: d, Y: d}, {X: w - d, Y: d}, {X: w - d, Y: h - d}, {X: d, Y: h - d}}, true, 2*d)
+	l.brush.paint(l.ink.accent)
+}
+
+// message writes lines in the middle of the picture, the first one as a title.
+func (l *overlay) message(lines ...string) {
+	step := textSize() * 1.7 * l.px
+	width := 0.0
+	for _, s := range lines {
+		width = math.Max(width, l.text.width(s))
+	}
+	c := geom.Vec{X: l.v.W / 2, Y: l.v.H / 2}
+	half := geom.Vec{X: width/2 + 20*l.px, Y: step*float64(len(lines))/2 + 14*l.px}
+	l.plate(geom.Box{Min: c.Sub(half), Max: c.Add(half)}, l.ink.chip)
+	for i, s := range lines {
+		y := c.Y + (float64(i)-float64(len(lines)-1)/2)*step + l.text.up/2
+		l.text.write(l.brush.img, geom.Vec{X: c.X - l.text.width(s)/2, Y: y}, s, l.ink.onChip)
+	}
+}

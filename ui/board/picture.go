@@ -1,0 +1,91 @@
+package board
+
+import (
+	"image"
+	"image/color"
+
+	"example.org/castwright/model/geom"
+	"example.org/castwright/ui/view"
+	"fyne.io/fyne/v2"
+)
+
+// picture is the one raster of the board: a base, and a copy of it with what is
+// in hand on top. The buffers are reused; the toolkit copies what it is given.
+type picture struct {
+	base, frame *image.RGBA
+	stale       bool      // the base no longer fits the design
+	of          view.View // that the base was drawn for, in pixels
+	inked       bool      // the colours fit the theme
+	over        overlay
+	baseDraws   int // for tests: how often the base was drawn
+}
+
+// maxPixels bounds a picture: two screens of 8K.
+const maxPixels = 2 * 7680 * 4320
+
+// draw makes the picture of w by h pixels. It runs on the main goroutine in the
+// toolkit's paint.
+func (b *Board) draw(w, h int) image.Image {
+	if w < 1 || h < 1 || w > maxPixels/h {
+		return image.NewRGBA(image.Rect(0, 0, 1, 1))
+	}
+	p := &b.picture
+	if p.frame == nil || p.frame.Rect.Dx() != w || p.frame.Rect.Dy() != h {
+		p.base, p.frame = image.NewRGBA(image.Rect(0, 0, w, h)), image.NewRGBA(image.Rect(0, 0, w, h))
+		p.stale = true
+	}
+	if !p.inked {
+		p.over.ink, p.inked = newInk(), true
+	}
+	px := float64(w) / b.view.W
+	v := b.view.Pixels(px)
+	if p.stale || p.of != v {
+		b.drawBase(p.base, v, px)
+		p.of, p.stale = v, false
+		p.baseDraws++
+	}
+	copy(p.frame.Pix, p.base.Pix)
+	b.drawOver(p.frame, v, px)
+	return p.frame
+}
+
+// drawOver draws what is in hand, the flash and the focus.
+func (b *Board) drawOver(img *image.RGBA, v view.View, px float64) {
+	l := &b.picture.over
+	l.draw(img, b.hand.Overlay(), v, px)
+	if b.flash != nil {
+		l.flash(b.flash.at, b.flash.phase)
+	}
+	if b.keyboard {
+		l.frame()
+	}
+	if len(b.s.Design().Outline.Nodes) == 0 && b.hand.Tool() == Select {
+		l.message("There is no top yet", "Pick a shape in the parts row,",
+			"or draw an outline: click its corners one after the other.")
+	}
+}
+
+// drawBase draws what lies still: ground, top and dimensions.
+func (b *Board) drawBase(img *image.RGBA, v view.View, px float64) {
+	fill(img, color.RGBA{0x8a, 0x8a, 0x8a, 0xff})
+}
+
+// fill makes the whole picture one colour.
+func fill(img *image.RGBA, c color.RGBA) {
+	if len(img.Pix) < 4 {
+		return
+	}
+	img.Pix[0], img.Pix[1], img.Pix[2], img.Pix[3] = c.R, c.G, c.B, c.A
+	for n := 4; n < len(img.Pix); n *= 2 {
+		copy(img.Pix[n:], img.Pix[:n])
+	}
+}
+
+// labelAt is the measure whose label lies at a place, in points.
+func (b *Board) labelAt(at fyne.Position) (string, bool) {
+	px := 1.0
+	if b.picture.frame != nil {
+		px = float64(b.picture.frame.Rect.Dx()) / b.view.W
+	}
+	return b.picture.over.at(geom.Vec{X: float64(at.X) * px, Y: float64(at.Y) * px})
+}

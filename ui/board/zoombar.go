@@ -1,0 +1,70 @@
+package board
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+)
+
+// zoomBar is the plain buttons for zoom in the board's corner, for hands without
+// a wheel.
+type zoomBar struct{ box *fyne.Container }
+
+// zoomSide is the side of a button in points, above the 24 of WCAG 2.2.
+const (
+	zoomSide = 36
+	zoomEdge = 12
+)
+
+func newZoomBar(b *Board) *zoomBar {
+	box := container.NewGridWithColumns(3,
+		newZoomButton(b, theme.ZoomOutIcon(), "Zoom out (key -).", b.ZoomOut),
+		newZoomButton(b, theme.ZoomFitIcon(), "Show the whole top (key F or 0).", b.Fit),
+		newZoomButton(b, theme.ZoomInIcon(), "Zoom in (key +).", b.ZoomIn),
+	)
+	return &zoomBar{box}
+}
+
+func (z *zoomBar) layout(board fyne.Size) {
+	size := fyne.NewSize(3*zoomSide+2*theme.Padding(), zoomSide)
+	z.box.Resize(size)
+	z.box.Move(fyne.NewPos(board.Width-size.Width-zoomEdge, board.Height-size.Height-zoomEdge))
+	if board.Width < size.Width+2*zoomEdge || board.Height < size.Height+2*zoomEdge {
+		z.box.Hide()
+	} else {
+		z.box.Show()
+	}
+}
+
+// zoomButton is a button that says in the hint line what it does and gives the
+// keyboard back to the board.
+type zoomButton struct {
+	widget.Button
+	b    *Board
+	name string
+}
+
+func newZoomButton(b *Board, icon fyne.Resource, name string, do func()) *zoomButton {
+	z := &zoomButton{b: b, name: name}
+	z.Icon = icon
+	z.OnTapped = func() {
+		do()
+		b.focus()
+	}
+	z.ExtendBaseWidget(z)
+	return z
+}
+
+// MouseIn says what the button does.
+func (z *zoomButton) MouseIn(e *desktop.MouseEvent) {
+	z.Button.MouseIn(e)
+	z.b.tell(z.name)
+}
+
+// MouseOut takes the words back.
+func (z *zoomButton) MouseOut() {
+	z.Button.MouseOut()
+	z.b.tell(z.b.hand.Hint())
+}
