@@ -56,11 +56,14 @@ func BagDensity(m design.Mix) float64 {
 // StrengthClass is a class of rapid-hardening packaged mix by its least
 // compressive strength in MPa.
 type StrengthClass struct {
-	Name                        string
-	ThreeHours, OneDay, SevenDs float64
+	Name                          string
+	ThreeHours, OneDay, SevenDays float64
 }
 
-// StrengthClasses is ASTM C928, Table 1.
+// StrengthSource is where the classes stand.
+var StrengthSource = Source{"ASTM C928 Table 1", Published}
+
+// StrengthClasses is the classes, weakest first.
 var StrengthClasses = []StrengthClass{
 	{"R1", 3.5, 14, 28},
 	{"R2", 7, 21, 28},

@@ -8,8 +8,11 @@ type Pipe struct {
 	Tolerance float64 // mm, either way
 }
 
-// Pipes is ASTM D1785, Table 1, smallest first; the tolerances of the single
-// sizes are from memory.
+// PipeSource is where the diameters stand. The tolerances of the single sizes are
+// from memory.
+var PipeSource = Source{"ASTM D1785 Table 1", Published}
+
+// Pipes is the sizes in use, smallest first.
 var Pipes = []Pipe{
 	inchPipe("1/2", 0.840, 0.004),
 	inchPipe("3/4", 1.050, 0.004),

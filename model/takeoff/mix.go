@@ -34,7 +34,7 @@ func (r *reckoning) mix(t *Takeoff) {
 		fmt.Sprintf("%s L of concrete + %s L ground away - %s L of glass = %s L; + %s L %s = %s L",
 			litres(r.concrete.value), litres(r.ground.value), litres(r.bedCast.value),
 			num(need.value, 3), num(spare(need.value), 3), why, num(mix.value, 3)),
-		"volume by sections; waste by "+practice)
+		"volume by sections; waste by "+practice.String())
 
 	if m.BagYield <= 0 {
 		const missing = "a bag has no yield: type it in from its data sheet"
@@ -47,9 +47,9 @@ func (r *reckoning) mix(t *Takeoff) {
 	t.Bags = figure("bags", "Bags of mix", "bag", bags,
 		fmt.Sprintf("%s L / %s L a bag = %s, rounded up to %s", num(mix.value, 3),
 			num(m.BagYield, 3), num(mix.value/m.BagYield, 3), num(bags.value, 0)),
-		"yield by the bag's data sheet; its range by "+doubtYield.source)
+		"yield by the bag's data sheet; its range by "+doubtYield.source.String())
 	water := doubtWater.off(bags.value * m.BagWater)
 	t.Water = figure("water_l", "Mixing water", "L", water,
 		fmt.Sprintf("%s bags x %s L = %s L", num(bags.value, 0), num(m.BagWater, 3),
-			num(water.value, 3)), "the bag's data sheet; its range by "+doubtWater.source)
+			num(water.value, 3)), "the bag's data sheet; its range by "+doubtWater.source.String())
 }
