@@ -1,0 +1,2 @@
+// Package raster paints scene pages as pictures and writes them as PNG.
+package raster
