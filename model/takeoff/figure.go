@@ -24,10 +24,10 @@ func (a span) times(b span) span { return span{a.value * b.value, a.low * b.low,
 func (a span) scaled(k float64) span { return span{a.value * k, a.low * k, a.high * k} }
 
 // off widens a number by a doubt given as factors.
-func (d doubt) off(x float64) span { return span{x, x * d.low, x * d.high} }
+func (d Doubt) off(x float64) span { return span{x, x * d.low, x * d.high} }
 
 // around widens a number, not below zero, by a doubt given as amounts.
-func (d doubt) around(x float64) span {
+func (d Doubt) around(x float64) span {
 	return span{x, math.Max(0, x+d.low), math.Max(0, x+d.high)}
 }
 

@@ -46,7 +46,7 @@ func (r *reckoning) glass(t *Takeoff) {
 	t.GlassMass0 = figure("glass_mass_kg", "Glass in the beds", "kg", mass,
 		fmt.Sprintf("%s = %s L of glass x %s kg/m3 = %s kg", sum, litres(r.bedCast.value),
 			num(rho.value, 0), num(mass.value, 3)),
-		"EN 572-1 for the density; "+doubtCoverage.source.String()+" for the coverage's range")
+		"EN 572-1 for the density; "+doubtCoverage.Source.String()+" for the coverage's range")
 	t.Displaced = figure("glass_displaces_l", "Mix that the glass displaces", "L",
 		r.bedCast.scaled(1/mm3PerLitre),
 		fmt.Sprintf("%s = %s L of solid glass", sum, litres(r.bedCast.value)), "geometry")

@@ -47,9 +47,9 @@ func (r *reckoning) mix(t *Takeoff) {
 	t.Bags = figure("bags", "Bags of mix", "bag", bags,
 		fmt.Sprintf("%s L / %s L a bag = %s, rounded up to %s", num(mix.value, 3),
 			num(m.BagYield, 3), num(mix.value/m.BagYield, 3), num(bags.value, 0)),
-		"yield by the bag's data sheet; its range by "+doubtYield.source.String())
+		"yield by the bag's data sheet; its range by "+doubtYield.Source.String())
 	water := doubtWater.off(bags.value * m.BagWater)
 	t.Water = figure("water_l", "Mixing water", "L", water,
 		fmt.Sprintf("%s bags x %s L = %s L", num(bags.value, 0), num(m.BagWater, 3),
-			num(water.value, 3)), "the bag's data sheet; its range by "+doubtWater.source.String())
+			num(water.value, 3)), "the bag's data sheet; its range by "+doubtWater.Source.String())
 }

@@ -58,10 +58,10 @@ func (r *reckoning) resinFigures(t *Takeoff, fills, coats []string, coatNeed spa
 	m := r.m.Resin
 	t.ResinVolume = figure("resin_fill_mm3", "Resin in the channels", "mm3", r.fillResin,
 		joinOr(fills, "no channel is filled with resin")+equals(fills, litres(r.fillResin.value)+" L"),
-		"geometry; range by the channels' depth, "+doubtChannel.source.String())
+		"geometry; range by the channels' depth, "+doubtChannel.Source.String())
 	t.TopCoat = figure("top_coat_l", "Top coat", "L", coatNeed.scaled(1/mm3PerLitre),
 		joinOr(coats, "no top coat")+equals(coats, litres(coatNeed.value)+" L"),
-		"geometry; more where it falls over an edge, "+doubtFall.source.String())
+		"geometry; more where it falls over an edge, "+doubtFall.Source.String())
 
 	need := r.fillResin.plus(coatNeed).scaled(1 / mm3PerLitre)
 	mix := need.scaled(1 + m.Waste)
@@ -93,7 +93,7 @@ func (r *reckoning) resinFigures(t *Takeoff, fills, coats []string, coatNeed spa
 	mass := place.times(rho).scaled(1 / mm3PerM3)
 	t.ResinMass = figure("resin_mass_kg", "Resin in place", "kg", mass,
 		fmt.Sprintf("%s L x %s kg/m3 = %s kg", litres(place.value), num(rho.value, 0),
-			num(mass.value, 3)), "the resin's data sheet; range by "+doubtResin.source.String())
+			num(mass.value, 3)), "the resin's data sheet; range by "+doubtResin.Source.String())
 }
 
 // pours is the number of pours of the channel that needs the most: its depth over

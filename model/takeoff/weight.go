@@ -17,7 +17,7 @@ func (r *reckoning) weights(t *Takeoff) {
 	t.WeightConcrete = figure("weight_concrete_kg", "Weight of the concrete", "kg", concrete,
 		fmt.Sprintf("(%s L - %s L of glass) x %s kg/m3 = %s kg", litres(r.concrete.value),
 			litres(r.bedLeft.value), num(r.cured.value, 1), num(concrete.value, 3)),
-		sourceDensity+doubtDensity.source.String())
+		sourceDensity+doubtDensity.Source.String())
 
 	rho := doubtGlass.off(r.m.Glass.Density)
 	glass := r.bedLeft.plus(r.fillGlass).times(rho).scaled(1 / mm3PerM3)
@@ -26,14 +26,14 @@ func (r *reckoning) weights(t *Takeoff) {
 	t.WeightDry = figure("weight_kg", "Weight, dry", "kg", dry,
 		fmt.Sprintf("%s kg of concrete + %s kg of glass left after grinding + %s kg of resin = %s kg",
 			num(concrete.value, 3), num(glass.value, 3), num(resin.value, 3), num(dry.value, 3)),
-		sourceDensity+doubtDensity.source.String())
+		sourceDensity+doubtDensity.Source.String())
 
 	mortar := r.concrete.plus(r.ground).minus(r.bedCast)
 	wet := mortar.times(r.fresh).plus(r.bedCast.times(rho)).scaled(1 / mm3PerM3)
 	t.WeightWet = figure("weight_wet_kg", "Weight in the form", "kg", wet,
 		fmt.Sprintf("%s L of mix x %s kg/m3 + %s kg of glass = %s kg; resin is not in yet",
 			litres(mortar.value), num(r.fresh.value, 1), num(t.GlassMass0.Value, 3),
-			num(wet.value, 3)), sourceDensity+doubtDensity.source.String())
+			num(wet.value, 3)), sourceDensity+doubtDensity.Source.String())
 
 	bowls, water, terms := r.bowls()
 	full := dry.plus(exact(bowls)).plus(water)
@@ -45,7 +45,7 @@ func (r *reckoning) weights(t *Takeoff) {
 	}
 	t.WeightFull = figure("weight_full_kg", "Weight with full sink", "kg", full, how,
 		"a rounded bowl holds two thirds of its area times its depth, as a half ellipsoid does; "+
-			"range by "+doubtBowl.source.String())
+			"range by "+doubtBowl.Source.String())
 }
 
 // bowlFullness is the water of a rounded bowl as a share of its area times its
