@@ -10,29 +10,32 @@ import (
 
 // # How overhang and span are measured
 //
-// A spot of the top that does not lie on a bearing is carried in one of two
-// ways. As an overhang it hangs on the nearest bearing; its length is the
-// distance to that bearing, measured square to it as a tape would: at a corner
-// that hangs over both ways the larger of the two counts, not the diagonal. As
-// a span it lies between bearings; its length is the shorter of
+// An overhang is measured from the edge of the top to the nearest bearing,
+// square to the bearing as a tape would: at a corner that hangs over both ways
+// the larger of the two counts, not the diagonal. A straight line of concrete
+// between two bearings that are no farther apart than a top may span counts as
+// a bearing for this, so that a top on brackets hangs over the line of their
+// tips. Only where the top's edge faces away from the bearing is it an
+// overhang; an edge that runs on toward another bearing spans.
+//
+// A spot of the top that does not lie on a bearing spans the shorter of
 //
 //   - the distance from a bearing to the spot and on to a bearing on the other
-//     side, where the two directions make an angle of 150 degrees or more, and
-//   - twice the distance within which bearings lie all round the spot, none of
-//     the gaps between them as wide as 180 degrees.
+//     side, where the two directions make an angle of 165 degrees or more, and
+//   - where bearings lie all round the spot, no gap between their directions as
+//     wide as 180 degrees, twice the distance to the nearest.
 //
-// The first is the clear span between two parallel bearings, the second the
-// largest empty circle among several. Only bearings under the top count, and
-// only those that concrete reaches in a straight line: not across a cut-out or
-// a notch.
+// At its largest the first is the clear span between two parallel bearings, the
+// second the largest empty circle among several.
 //
-// Each spot is carried the easier way, the one that uses up less of its limit,
-// and the top is as good as its worst spot. (A convex hull of the bearings
-// would be simpler, but the hull of an L or a U covers the room in the notch,
-// and an overhang into it would pass for a span.) Seen past the ends of the
-// rail that it hangs on, an overhang of length c looks like a span of at least
-// 2c / sin 15 degrees = 7.7 c, more than the limits' ratio of 3.6 to 4, so no
-// overhang can pass for a span.
+// Only bearings under the top count, and only those that concrete reaches in a
+// straight line: not across a cut-out or a notch. Each spot is carried the
+// easier way, the one that uses up less of its limit, and the top is as good as
+// its worst spot. (The convex hull of the bearings would be simpler, but the
+// hull of an L or a U covers the room in the notch, and an overhang into it
+// would pass for a span.) Seen past the ends of the rail that it hangs on, an
+// overhang of length c looks like a span of at least 2c / sin 15 degrees =
+// 7.7c, well above the limits' ratio of 4, so no overhang passes for a span.
 
 // edge is one straight piece of a bearing's rim under the top.
 type edge struct {
@@ -45,22 +48,26 @@ type edge struct {
 // hang is how one spot is carried.
 type hang struct {
 	at       geom.Vec
-	overhang float64 // mm, square to the bearing
-	from     geom.Vec
-	width    float64 // of the top in the direction of the overhang
-	span     float64 // mm, +Inf for none
+	reach    float64  // mm to the nearest bearing, square to it
+	from     geom.Vec // the bearing's nearest point
+	width    float64  // mm of the top in the same direction
+	overhang float64  // mm past the bearings or a line between them, 0 for none
+	root     geom.Vec // where the overhang starts
+	span     float64  // mm, +Inf for none
 }
 
 // bearings are the rims of the supports under the top and the places to judge.
 type bearings struct {
-	top   *check
-	edges []edge
-	rims  []*chain
-	hull  []geom.Vec // of what carries the top
+	top     *check
+	edges   []edge
+	bridges []edge // lines between bearings
+	rims    []*chain
+	hull    []geom.Vec // of what carries the top
 }
 
-// newBearings cuts the bearings off at the outline; nil when none is left.
-func newBearings(c *check) *bearings {
+// newBearings cuts the bearings off at the outline and joins what is no farther
+// apart than most, mm; nil when none is left.
+func newBearings(c *check, most float64) *bearings {
 	b := &bearings{top: c}
 	for _, s := range c.s.Bearings {
 		for _, l := range rims(s) {
@@ -87,7 +94,41 @@ func newBearings(c *check) *bearings {
 		return nil
 	}
 	b.hull = hull(carried)
+	b.join(most)
 	return b
+}
+
+// maxJoined is how many corners of bearings are joined with each other: their
+// pairs grow with the square. A cabinet has 10 to 40.
+const maxJoined = 100
+
+// join adds the lines over concrete between corners of the bearings.
+func (b *bearings) join(most float64) {
+	var corners []geom.Vec
+	for _, e := range b.edges {
+		for _, p := range [...]geom.Vec{e.a, e.b} {
+			if !slices.Contains(corners, p) {
+				corners = append(corners, p)
+			}
+		}
+		if len(corners) > maxJoined {
+			return
+		}
+	}
+	for i, p := range corners {
+		for _, q := range corners[:i] {
+			d := p.Dist(q)
+			if d > most || d <= near || b.on(p.Lerp(q, 0.5)) {
+				continue
+			}
+			// Corners may lie on the outline, from where a line has to start a
+			// hair inside.
+			in := q.Sub(p).Mul(near / d)
+			if b.top.under(p.Lerp(q, 0.5)) && b.top.clear(p.Add(in), q) {
+				b.bridges = append(b.bridges, edge{a: p, b: q})
+			}
+		}
+	}
 }
 
 // rims gives a bearing's loops, counter-clockwise.
@@ -162,29 +203,73 @@ func (e edge) reach(p, foot geom.Vec) float64 {
 	return d
 }
 
-// hangs judges the spots of the top that may be badly carried: those whose
-// overhang passes least, mm.
+// hangs measures the spots of the top that may be badly carried: those farther
+// from a bearing than least, mm.
 func (b *bearings) hangs(least float64) []hang {
 	var found []hang
 	for _, p := range b.top.spots() {
-		if b.on(p.at) {
-			continue
+		if h, ok := b.hang(p, least); ok {
+			found = append(found, h)
 		}
-		h, q, ok := b.overhang(p)
-		if !ok || h.overhang <= least {
-			continue
-		}
-		h.width = b.top.widthAlong(p.inner, q)
-		h.span = b.span(p)
-		found = append(found, h)
 	}
 	return found
 }
 
-// overhang finds the nearest bearing that concrete reaches in a straight line.
-// When there is none, it is the nearest one, whatever lies between: the true
-// way round is longer still.
-func (b *bearings) overhang(p place) (hang, geom.Vec, bool) {
+// hang measures how one spot is carried; false if it lies on a bearing or not
+// farther from one than least.
+func (b *bearings) hang(p place, least float64) (hang, bool) {
+	if b.on(p.at) {
+		return hang{}, false
+	}
+	e, f := b.nearest(p)
+	h := hang{at: p.at, from: f, reach: e.reach(p.at, f)}
+	if !(h.reach > least) {
+		return hang{}, false
+	}
+	h.width = b.top.widthAlong(p.inner, f.Sub(p.at))
+	h.span = b.span(p)
+	if p.out == [2]geom.Vec{} {
+		return h, true
+	}
+	h.root, h.overhang = f, h.reach
+	for _, br := range b.bridges {
+		g := foot(p.at, br.a, br.b)
+		if d := p.at.Dist(g); d < h.overhang && b.top.clear(p.inner, g) {
+			h.root, h.overhang = g, d
+		}
+	}
+	if !p.facing(p.at.Sub(h.root).Unit()) {
+		h.overhang = 0
+	}
+	return h, true
+}
+
+// widen climbs from a spot to where the span is largest, to 0.01 mm.
+func (b *bearings) widen(h hang) hang {
+	bounds := b.top.outline.bounds()
+	step := math.Hypot(bounds.x1-bounds.x0, bounds.y1-bounds.y0) / 32
+	for step > 0.005 {
+		moved := false
+		for _, u := range [...]geom.Vec{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
+			at := h.at.Add(u.Mul(step))
+			if !b.top.concrete(at) {
+				continue
+			}
+			if n, ok := b.hang(place{at: at, inner: at}, 0); ok && !math.IsInf(n.span, 1) && n.span > h.span*(1+1e-9) {
+				h, moved = n, true
+			}
+		}
+		if !moved {
+			step /= 2
+		}
+	}
+	return h
+}
+
+// nearest is the nearest bearing that concrete reaches in a straight line, and
+// its point. When there is none, it is the nearest one, whatever lies between:
+// the true way round is longer still.
+func (b *bearings) nearest(p place) (edge, geom.Vec) {
 	best := math.Inf(1)
 	var at edge
 	var ft geom.Vec
@@ -194,26 +279,23 @@ func (b *bearings) overhang(p place) (hang, geom.Vec, bool) {
 			best, at, ft = d, e, f
 		}
 	}
-	if math.IsInf(best, 1) {
-		return hang{}, ft, false
+	if math.IsInf(best, 1) || b.top.clear(p.inner, ft) {
+		return at, ft
 	}
-	if !b.top.clear(p.inner, ft) {
-		far := math.Inf(1)
-		for _, e := range b.edges {
-			f := foot(p.at, e.a, e.b)
-			for _, g := range [...]geom.Vec{f, e.a, e.b, e.a.Lerp(e.b, 0.5)} {
-				if d := p.at.Dist(g); d < far && b.top.clear(p.inner, g) {
-					far, at, ft = d, e, g
-				}
+	far := math.Inf(1)
+	for _, e := range b.edges {
+		for _, g := range [...]geom.Vec{foot(p.at, e.a, e.b), e.a, e.b, e.a.Lerp(e.b, 0.5)} {
+			if d := p.at.Dist(g); d < far && b.top.clear(p.inner, g) {
+				far, at, ft = d, e, g
 			}
 		}
 	}
-	return hang{at: p.at, from: ft, overhang: at.reach(p.at, ft)}, ft, true
+	return at, ft
 }
 
-// widthAlong is how wide the top is through p and q, from edge to edge.
-func (c *check) widthAlong(p, q geom.Vec) float64 {
-	u := q.Sub(p).Unit()
+// widthAlong is how wide the top is through p along v, from edge to edge.
+func (c *check) widthAlong(p, v geom.Vec) float64 {
+	u := v.Unit()
 	if u == (geom.Vec{}) {
 		return math.Inf(1)
 	}
@@ -230,9 +312,8 @@ func (c *check) widthAlong(p, q geom.Vec) float64 {
 	return (ahead + behind) * length
 }
 
-// sectors is into how many parts the directions round a spot are divided. A
-// bearing ahead lies within one sector of the direction, so that two bearings
-// on opposite sides make 150 degrees or more.
+// sectors is into how many parts the directions round a spot are divided, so
+// that what lies in opposite ones makes an angle of 165 degrees or more.
 const sectors = 24
 
 // glance is a spot of a bearing as seen from a place.
@@ -270,7 +351,7 @@ func (b *bearings) span(p place) float64 {
 	for k := range nearest {
 		nearest[k] = math.Inf(1)
 	}
-	best := math.Inf(1)
+	best, first := math.Inf(1), 0.0
 	for _, g := range seen {
 		if g.d >= best {
 			break
@@ -278,19 +359,21 @@ func (b *bearings) span(p place) float64 {
 		if nearest[g.sector] <= g.d || !b.top.clear(p.inner, g.to) {
 			continue
 		}
-		nearest[g.sector] = g.d
-		for k := g.sector + sectors/2 - 1; k <= g.sector+sectors/2+1; k++ {
-			best = min(best, g.d+nearest[k%sectors])
+		if first == 0 {
+			first = g.d
 		}
-		if 2*g.d < best && surrounded(nearest) {
-			best = 2 * g.d
+		nearest[g.sector] = g.d
+		best = min(best, g.d+nearest[(g.sector+sectors/2)%sectors])
+		if surrounded(nearest) {
+			return min(best, 2*first)
 		}
 	}
 	return best
 }
 
-// surrounded reports whether no gap between the sectors in which something is
-// seen is as wide as a half turn.
+// surrounded reports whether no gap between the directions in which something
+// is seen can be as wide as a half turn. What is seen right on a ray counts in
+// both its sectors, so that two empty sectors are kept in hand.
 func surrounded(nearest [sectors]float64) bool {
 	run := 0
 	for k := range sectors + sectors/2 {
@@ -299,7 +382,7 @@ func surrounded(nearest [sectors]float64) bool {
 		} else {
 			run = 0
 		}
-		if run >= sectors/2 {
+		if run >= sectors/2-2 {
 			return false
 		}
 	}

@@ -1,6 +1,10 @@
 package warn
 
-import "math"
+import (
+	"math"
+
+	"example.org/castwright/model/geom"
+)
 
 // reach is the three lengths, mm, that one way of carrying is judged by, and
 // who set the two that can come from either view.
@@ -49,48 +53,77 @@ func (s strip) overhangReach(width float64) reach {
 		s.cantileverFor(ruptureStress(assumedFc), person), long, by)
 }
 
-// carrying finds the worst overhang and the worst span of the top: see carry.go
-// for what they are and strip.go for how long they may be.
-func (c *check) carrying(b *bearings) {
+// strip is a strip of this top.
+func (c *check) strip() strip {
 	density := c.m.Mix.CuredDensity
 	if !(density > 0) || math.IsInf(density, 1) {
 		density = usualDensity
 	}
-	s := strip{c.s.Thickness, density}
+	return strip{c.s.Thickness, density}
+}
+
+// carrying finds the worst overhang and the worst span of the top: see carry.go
+// for what they are and strip.go for how long they may be.
+func (c *check) carrying(b *bearings) {
+	s := c.strip()
 	spans := s.spanReach()
 	least := min(s.overhangReach(math.Inf(1)).note, spans.note/2)
 	var overhang, span worst
 	for _, h := range b.hangs(least) {
 		over := s.overhangReach(h.width)
-		asOverhang, asSpan := h.overhang/over.caution, h.span/spans.caution
-		if asOverhang <= asSpan {
-			overhang.take(asOverhang, h.overhang, over, h)
-		} else {
-			span.take(asSpan, h.span, spans, h)
+		bySpan := h.span / spans.caution
+		byOverhang := h.overhang / over.caution
+		switch {
+		case h.overhang > 0 && (byOverhang <= 1 || byOverhang <= bySpan):
+			overhang.take(spotted{byOverhang, h.overhang, over, h})
+		case bySpan <= h.reach/over.caution:
+			// In the middle of a span a bearing is half as far as the span is
+			// long. Where one is nearer, as before a rail, that holds the spot.
+			span.take(spotted{bySpan, h.span, spans, h})
 		}
 	}
 	c.overhang(overhang)
-	c.span(span)
+	c.span(b, span)
 }
 
-// worst is the worst carried spot of its kind.
-type worst struct {
-	share, length float64
-	reach         reach
-	at            hang
+// spotted is a spot and the length that it is judged by.
+type spotted struct {
+	share  float64 // of the length at which a caution is given
+	length float64
+	reach  reach
+	hang
 }
 
-func (w *worst) take(share, length float64, r reach, h hang) {
-	// A hair's lead is needed, so that rounding can't choose among spots that
-	// are equally far out.
-	if share > w.share*(1+1e-9) {
-		*w = worst{share, length, r, h}
+// worst is the spots that are worst carried, equally badly.
+type worst []spotted
+
+func (w *worst) take(s spotted) {
+	const tie = 1e-9
+	switch {
+	case len(*w) == 0 || s.share > (*w)[0].share*(1+tie):
+		*w = worst{s}
+	case s.share >= (*w)[0].share*(1-tie):
+		*w = append(*w, s)
 	}
 }
 
-func (w *worst) judge() (Step, Limit, bool) {
-	if w.share == 0 || math.IsInf(w.length, 1) {
-		return Step{}, Limit{}, false
+// judge gives the step that the worst spots break, who set it, and the spot in
+// their midst.
+func (w worst) judge() (s spotted, step Step, by Limit, broken bool) {
+	if len(w) == 0 {
+		return
 	}
-	return w.reach.judge(w.length)
+	var sum geom.Vec
+	for _, o := range w {
+		sum = sum.Add(o.at)
+	}
+	mid := sum.Mul(1 / float64(len(w)))
+	s = w[0]
+	for _, o := range w[1:] {
+		if o.at.Dist(mid) < s.at.Dist(mid)-near {
+			s = o
+		}
+	}
+	step, by, broken = s.reach.judge(s.length)
+	return
 }

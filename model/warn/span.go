@@ -2,13 +2,17 @@ package warn
 
 // span warns of the worst unsupported span, measured and judged as carry.go and
 // strip.go say.
-func (c *check) span(w worst) {
-	step, by, broken := w.judge()
+func (c *check) span(b *bearings, w worst) {
+	s, step, by, broken := w.judge()
 	if !broken {
 		return
 	}
+	if wide := b.widen(s.hang); wide.span > s.span {
+		s.hang, s.length = wide, wide.span
+		step, by, _ = s.reach.judge(s.length)
+	}
 	by.Code = SpanLong
-	c.warn(by, step, w.length, Warning{At: w.at.at,
+	c.warn(by, step, s.length, Warning{At: s.at,
 		Title: "Unsupported span is long",
 		Advice: "Put a rail, gable or bracket under the middle of the span, or cast the top thicker and with " +
 			"steel in it."})

@@ -8,7 +8,16 @@ import (
 
 // place is a spot of the top to judge. Inner is the same spot, a hair inside
 // the top, from which sight lines start.
-type place struct{ at, inner geom.Vec }
+type place struct {
+	at, inner geom.Vec
+	out       [2]geom.Vec // outward normals of the edge before and after; zero inside
+}
+
+// facing reports whether the edge of the top at the place faces along u, within
+// 60 degrees.
+func (p place) facing(u geom.Vec) bool {
+	return u.Dot(p.out[0]) > 0.5 || u.Dot(p.out[1]) > 0.5
+}
 
 // How finely a top is looked over for what carries it: about so many spots
 // along its outline and over its area. The worst spot of straight bearings and
@@ -33,7 +42,8 @@ func (c *check) spots() []place {
 		in, out := p.Sub(before).Unit(), q.Sub(p).Unit()
 		inward := in.Add(out).Left().Unit().Mul(near)
 		if walked >= step || in.Dot(out) < math.Cos(sharpTurn) {
-			found, walked = append(found, place{p, p.Add(inward)}), 0
+			normals := [2]geom.Vec{in.Left().Mul(-1), out.Left().Mul(-1)}
+			found, walked = append(found, place{p, p.Add(inward), normals}), 0
 		}
 		length := p.Dist(q)
 		if length < 2*step {
@@ -44,7 +54,7 @@ func (c *check) spots() []place {
 		inward = out.Left().Mul(near)
 		for k := 1.0; k < parts; k++ {
 			s := p.Lerp(q, k/parts)
-			found = append(found, place{s, s.Add(inward)})
+			found = append(found, place{s, s.Add(inward), [2]geom.Vec{out.Left().Mul(-1)}})
 		}
 		walked = length / parts
 	}
@@ -61,7 +71,7 @@ func (c *check) spots() []place {
 		for ix := 0.5; ix < nx; ix++ {
 			p := geom.Vec{X: b.x0 + ix/nx*(b.x1-b.x0), Y: b.y0 + iy/ny*(b.y1-b.y0)}
 			if c.concrete(p) {
-				found = append(found, place{p, p})
+				found = append(found, place{at: p, inner: p})
 			}
 		}
 	}
