@@ -63,6 +63,8 @@ func at(x, y float64) design.Point {
 	return design.Point{X: units.FromMM(x), Y: units.FromMM(y)}
 }
 
+func vec(p design.Point) geom.Vec { return geom.Vec{X: p.X.MM(), Y: p.Y.MM()} }
+
 // pos is where a place of the design lies on the board.
 func (k *desk) pos(x, y float64) fyne.Position {
 	p := k.b.View().Point(geom.Vec{X: x, Y: y})

@@ -27,3 +27,6 @@ func (b *Board) LabelOf(field string) (fyne.Position, bool) {
 	}
 	return fyne.Position{}, false
 }
+
+// Stale makes the next picture draw its base anew.
+func (b *Board) Stale() { b.picture.stale = true }

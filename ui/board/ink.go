@@ -76,3 +76,7 @@ func textSize() float64 {
 
 // textFont is the theme's font.
 func textFont() fyne.Resource { return theme.Font(fyne.TextStyle{}) }
+
+// dark reports whether the theme in use is a dark one, by its ground: a theme
+// may force either, whatever the system's is.
+func dark() bool { return luminance(theme.Color(theme.ColorNameBackground)) < 0.18 }

@@ -2,8 +2,9 @@ package board
 
 import (
 	"image"
-	"image/color"
 
+	"example.org/castwright/export/raster"
+	"example.org/castwright/model/draw"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/ui/view"
 	"fyne.io/fyne/v2"
@@ -67,17 +68,23 @@ func (b *Board) drawOver(img *image.RGBA, v view.View, px float64) {
 
 // drawBase draws what lies still: ground, top and dimensions.
 func (b *Board) drawBase(img *image.RGBA, v view.View, px float64) {
-	fill(img, color.RGBA{0x8a, 0x8a, 0x8a, 0xff})
+	raster.Draw(img, draw.Plan(b.s.Design(), b.s.Report(), b.planView(v, px)))
 }
 
-// fill makes the whole picture one colour.
-func fill(img *image.RGBA, c color.RGBA) {
-	if len(img.Pix) < 4 {
-		return
+// planView is the view as package draw takes it; v is in pixels, px of them to
+// the point.
+func (b *Board) planView(v view.View, px float64) draw.View {
+	theme := draw.Light()
+	if dark() {
+		theme = draw.Dark()
 	}
-	img.Pix[0], img.Pix[1], img.Pix[2], img.Pix[3] = c.R, c.G, c.B, c.A
-	for n := 4; n < len(img.Pix); n *= 2 {
-		copy(img.Pix[n:], img.Pix[:n])
+	return draw.View{
+		W: v.W, H: v.H, Scale: v.Scale, Centre: v.Design(geom.Vec{X: v.W / 2, Y: v.H / 2}), Point: px,
+		Theme: theme, Units: b.s.Job().Units,
+		Show: draw.Show{
+			Textures: b.show.Textures, Dimensions: b.show.Dimensions, Supports: b.show.Supports,
+			Grid: b.show.Grid, Walls: true, Taps: true, ScaleBar: true,
+		},
 	}
 }
 
