@@ -1,0 +1,75 @@
+package report
+
+import (
+	"bufio"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// width is the characters of a line: those that A4 and Letter hold at ten to the
+// inch between ordinary margins.
+const width = 78
+
+// page writes lines of monospaced text that are no longer than width, except for
+// words that are longer themselves.
+type page struct{ w *bufio.Writer }
+
+func newPage(w io.Writer) page { return page{bufio.NewWriter(w)} }
+
+func (p page) line(s string) { p.w.WriteString(strings.TrimRight(s, " ") + "\n") }
+
+// heading starts a section.
+func (p page) heading(s string) {
+	p.line("")
+	p.line(strings.ToUpper(s))
+	p.line(strings.Repeat("-", width))
+}
+
+// words writes text broken at spaces, its first line after first and the others
+// after rest.
+func (p page) words(first, rest, text string) {
+	line, count, empty := first, utf8.RuneCountInString(first), true
+	for _, word := range strings.Fields(plain(text)) {
+		n := utf8.RuneCountInString(word)
+		if !empty && count+1+n > width {
+			p.line(line)
+			line, count, empty = rest, utf8.RuneCountInString(rest), true
+		}
+		if !empty {
+			line += " "
+			count++
+		}
+		line += word
+		count += n
+		empty = false
+	}
+	p.line(line)
+}
+
+// row writes a label, a value that ends in the same column for all rows, and a
+// remark.
+func (p page) row(label, value, remark string) {
+	s := pad(label, 36) + strings.Repeat(" ", max(1, 16-utf8.RuneCountInString(value))) + value
+	if remark != "" {
+		s += "  " + remark
+	}
+	p.line(s)
+}
+
+// pad fills s with spaces to n characters.
+func pad(s string, n int) string {
+	return s + strings.Repeat(" ", max(0, n-utf8.RuneCountInString(s)))
+}
+
+// plain makes spaces of control characters, so that no name can move the cursor
+// or break a line, and marks of bytes that are not text.
+func plain(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(s, "\uFFFD"))
+}
