@@ -35,10 +35,6 @@ func (r *reader) owner(extra *design.Extra, place string) {
 	r.src.points = 0 // the bound is a design's, which owns what is in it
 }
 
-// find is the member with this key, nil when there is none. It does not count
-// as known.
-func (r *reader) find(name string) *value { return r.at.find(name) }
-
 // take is the member for a key when it is of the kind that is due; a needed
 // member that is absent and one of another kind are errors.
 func (r *reader) take(k key, due kind) *value {
@@ -261,7 +257,7 @@ func (r *reader) list(k key, _ int, id func(int) string, visit func(visitor, int
 	r.items(k.name, "/"+escape(k.name), *v, tokens, visit)
 }
 
-func (r *reader) chains(k key, _ int, _ func(int) int, visit func(v visitor, k, i int)) {
+func (r *reader) chains(k key, _ int, length func(int) int, visit func(v visitor, k, i int)) {
 	v := r.take(k, isArray)
 	if v == nil {
 		return
@@ -272,6 +268,7 @@ func (r *reader) chains(k key, _ int, _ func(int) int, visit func(v visitor, k, 
 			r.failPath(join(r.path, name), kid, "this must be a list of corners")
 			return
 		}
+		length(n) // the list is there, however empty
 		r.items(name, fmt.Sprintf("/%s/%d", escape(k.name), n), kid, indexes(len(kid.kids)),
 			func(v visitor, i int) { visit(v, n, i) })
 	}

@@ -72,7 +72,7 @@ func (r *reader) heading() bool {
 		return false
 	}
 	if format != Format {
-		r.failAt(*r.find("format"), fmt.Sprintf("this is a %q, not a %q: open a job file", format, Format))
+		r.fail(need("format"), *r.at.find("format"), fmt.Sprintf("this is a %q, not a %q: open a job file", format, Format))
 		return false
 	}
 	var version int
@@ -81,12 +81,12 @@ func (r *reader) heading() bool {
 	case r.src.err != nil:
 		return false
 	case version > Version:
-		r.failAt(*r.find("version"), fmt.Sprintf("this file is version %d and this program reads "+
+		r.fail(need("version"), *r.at.find("version"), fmt.Sprintf("this file is version %d and this program reads "+
 			"up to version %d: open it with a newer one. The file was not touched", version, Version))
 		r.src.err.Err = ErrNewer
 		return false
 	case version < 1:
-		r.failAt(*r.find("version"), fmt.Sprintf("version %d does not exist: the first is 1", version))
+		r.fail(need("version"), *r.at.find("version"), fmt.Sprintf("version %d does not exist: the first is 1", version))
 		return false
 	}
 	return true

@@ -75,16 +75,8 @@ type step struct {
 }
 
 // parse reads the whole text of a file.
-func parse(data []byte) (value, error) {
+func parse(data []byte) (value, *SyntaxError) {
 	p := parser{data: data}
-	v, err := p.whole()
-	if err != nil {
-		return value{}, err
-	}
-	return v, nil
-}
-
-func (p *parser) whole() (value, *SyntaxError) {
 	if len(p.data) > MaxBytes {
 		return value{}, p.fail(0, fmt.Sprintf("the file has %d bytes, more than the %d that a job may "+
 			"have: it is not a job, or not one that was made here", len(p.data), MaxBytes))
@@ -183,12 +175,13 @@ func (p *parser) object() (value, *SyntaxError) {
 		p.path = p.path[:len(p.path)-1]
 		v.keys = append(v.keys, field{name, int32(start)})
 		v.kids = append(v.kids, kid)
+		end := p.at
 		p.space()
 		if p.take('}') {
 			return v, nil
 		}
 		if !p.take(',') {
-			return v, p.fail(p.at, "a comma or a closing brace must stand here"+p.found())
+			return v, p.fail(end, "a comma or a closing brace must stand here"+p.found())
 		}
 		p.space()
 	}
@@ -213,12 +206,13 @@ func (p *parser) array() (value, *SyntaxError) {
 		}
 		p.path = p.path[:len(p.path)-1]
 		v.kids = append(v.kids, kid)
+		end := p.at
 		p.space()
 		if p.take(']') {
 			return v, nil
 		}
 		if !p.take(',') {
-			return v, p.fail(p.at, "a comma or a closing bracket must stand here"+p.found())
+			return v, p.fail(end, "a comma or a closing bracket must stand here"+p.found())
 		}
 		p.space()
 	}

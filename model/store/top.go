@@ -49,7 +49,7 @@ func profile(v visitor, p *design.Profile) {
 func region(v visitor, r *design.Region) {
 	list(v, need("outer"), &r.Outer, node)
 	v.chains(may("islands"), len(r.Islands),
-		func(k int) int { return len(r.Islands[k]) },
+		func(k int) int { return len(*grown(&r.Islands, k)) },
 		func(v visitor, k, i int) { node(v, grown(grown(&r.Islands, k), i)) })
 }
 

@@ -44,7 +44,7 @@ type visitor interface {
 	// have an identity are told apart by id; else id is nil.
 	list(k key, n int, id func(int) string, visit func(visitor, int))
 	// chains visits the objects of a list of lists: object i of list k.
-	// length says how many objects list k has, for the writer.
+	// length makes list k when it is not there and says how many objects it has.
 	chains(k key, n int, length func(int) int, visit func(v visitor, k, i int))
 
 	// owner says who keeps the unknown members of this object and of all that
