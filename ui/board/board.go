@@ -85,11 +85,28 @@ func New(s *session.Session, w fyne.Window) *Board {
 func (b *Board) changed(c session.Change) {
 	if c.Design || c.Option || c.Job {
 		b.picture.stale = true
-		if c.Option || b.fitted && !b.press.active && !b.hand.Busy() {
-			b.refit(c.Option)
-		}
+		b.keepInSight()
 	}
 	b.after()
+}
+
+// keepInSight fits the view again when what it showed has grown out of it, but
+// never under a hand that holds something. A view chosen by hand is left alone
+// as long as it shows anything of the top.
+func (b *Board) keepInSight() {
+	if b.press.active || b.hand.Busy() {
+		return
+	}
+	all, seen := b.extent(), b.view.Visible()
+	inside := seen.Grow(-b.view.Length(inSight))
+	if b.fitted && !(inside.Contains(all.Min) && inside.Contains(all.Max)) || !meet(all, seen) {
+		b.Fit()
+	}
+}
+
+// meet reports whether two boxes have a point in common.
+func meet(a, b geom.Box) bool {
+	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
 }
 
 // SetTool takes another tool.
@@ -161,7 +178,10 @@ func (b *Board) ZoomActual() { b.look(b.view.Actual()) }
 
 // Fit shows the whole top; the view follows the window's size until it is
 // zoomed or moved.
-func (b *Board) Fit() { b.refit(true) }
+func (b *Board) Fit() {
+	b.fitted = true
+	b.setView(b.view.Fit(b.extent(), fitMargin))
+}
 
 // Place brings a place of the design into sight and flashes it.
 func (b *Board) Place(at geom.Vec) {
@@ -197,6 +217,7 @@ func (b *Board) View() view.View { return b.view }
 const (
 	zoomStep    = 1.25
 	fitMargin   = 72 // room for the dimensions, points
+	inSight     = 24 // a fitted view is fitted again when less room than this is left
 	placeMargin = 60
 )
 
@@ -214,15 +235,6 @@ func (b *Board) setView(v view.View) {
 	b.view = v
 	b.hand.SetScale(v.Scale)
 	b.after()
-}
-
-// refit fits the view when it is fitted already, or when it must.
-func (b *Board) refit(must bool) {
-	if !b.fitted && !must {
-		return
-	}
-	b.fitted = true
-	b.setView(b.view.Fit(b.extent(), fitMargin))
 }
 
 // extent is all that is drawn: outline, bowls and supports; for an empty design

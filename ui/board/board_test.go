@@ -420,6 +420,28 @@ func TestFitFollowsTheSizeUntilZoomed(t *testing.T) {
 	}
 }
 
+// A view that was fitted follows a top that grows out of it, but not in a drag;
+// one that does not grow out of it leaves the view alone.
+func TestFitFollowsTheTop(t *testing.T) {
+	k := newDesk(t, plain())
+	fit := k.b.View()
+	k.s.Do(edit.MovePart("sink-1", at(50, 0)))
+	k.s.Do(edit.MoveEdge(1, at(20, 0)))
+	if k.b.View() != fit {
+		t.Error("a small change moved the view")
+	}
+	k.s.Do(edit.MoveEdge(1, at(900, 0)))
+	if p := k.pos(2120, 0); p.X > 1000-60 {
+		t.Errorf("after the top grew its right corner lies at %v", p)
+	}
+	k.b.ZoomIn()
+	near := k.b.View()
+	k.s.Do(edit.MoveEdge(1, at(900, 0)))
+	if k.b.View() != near {
+		t.Error("a view chosen by hand was changed")
+	}
+}
+
 // Designs that are empty or broken are drawn, and say how to start.
 func TestOddDesigns(t *testing.T) {
 	far := plain()

@@ -11,35 +11,40 @@ import (
 // ink is the colours of what is shown over the top. The top itself may be of
 // any colour, so each line has a casing that stands off from it.
 type ink struct {
-	accent   tint // what is selected or in hand
-	onAccent tint // text and marks on it
-	light    tint // casings and the bodies of handles
-	dark     tint // lines and rims
-	chip     tint // the ground of a label
-	onChip   tint
-	faint    tint // what a press would take
-	bad      tint // a number that can't be used
-	free     tint // a part in hand
+	accent tint // what is selected or in hand; deep enough for white text
+	light  tint // casings and the bodies of handles
+	dark   tint // lines and rims
+	chip   tint // the ground of a label
+	onChip tint // text on a label, whatever its ground
+	faint  tint // what a press would take
+	bad    tint // the ground of a number that can't be used
 }
 
 // newInk mixes the colours for the theme in use.
 func newInk() ink {
-	accent := theme.Color(theme.ColorNamePrimary)
-	k := ink{
+	accent := deepen(theme.Color(theme.ColorNamePrimary))
+	return ink{
 		accent: mix(accent, 0xff),
 		light:  tintOf(0xff, 0xff, 0xff, 0xf0),
 		dark:   tintOf(0x16, 0x1a, 0x1d, 0xff),
 		chip:   tintOf(0x16, 0x1a, 0x1d, 0xe6),
 		onChip: tintOf(0xff, 0xff, 0xff, 0xff),
-		faint:  mix(accent, 0x90),
+		faint:  mix(accent, 0xa8),
 		bad:    tintOf(0xb3, 0x1b, 0x1b, 0xff),
-		free:   mix(accent, 0x40),
 	}
-	k.onAccent = k.onChip
-	if luminance(accent) > 0.18 {
-		k.onAccent = k.dark
+}
+
+// whiteOn is the luminance of the lightest ground on which white text has the
+// contrast of 4.5 to 1 that WCAG 2.2 asks for: 1.05 / 4.5 - 0.05.
+const whiteOn = 0.183
+
+// deepen darkens a colour until white text can be read on it.
+func deepen(c color.Color) color.Color {
+	n := color.NRGBAModel.Convert(c).(color.NRGBA)
+	for luminance(n) > whiteOn {
+		n.R, n.G, n.B = n.R-n.R/16, n.G-n.G/16, n.B-n.B/16
 	}
-	return k
+	return n
 }
 
 // tintOf premultiplies a colour.
@@ -51,8 +56,7 @@ func mix(c color.Color, alpha uint32) tint {
 	return tintOf(uint32(n.R), uint32(n.G), uint32(n.B), alpha)
 }
 
-// luminance is the relative luminance of WCAG 2.2: text in white has a contrast
-// of at least 4.5 on anything up to 0.18.
+// luminance is the relative luminance of WCAG 2.2.
 func luminance(c color.Color) float64 {
 	n := color.NRGBAModel.Convert(c).(color.NRGBA)
 	linear := func(v uint8) float64 {
@@ -79,4 +83,4 @@ func textFont() fyne.Resource { return theme.Font(fyne.TextStyle{}) }
 
 // dark reports whether the theme in use is a dark one, by its ground: a theme
 // may force either, whatever the system's is.
-func dark() bool { return luminance(theme.Color(theme.ColorNameBackground)) < 0.18 }
+func dark() bool { return luminance(theme.Color(theme.ColorNameBackground)) < whiteOn }

@@ -150,6 +150,7 @@ func (b *Board) release(at fyne.Position) {
 		b.hand.Up(b.pointer(at))
 		b.hand.Move(b.pointer(at)) // what lies under the mouse now
 	}
+	b.keepInSight()
 	b.after()
 }
 

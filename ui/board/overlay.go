@@ -215,12 +215,12 @@ func (l *overlay) label(d tool.Dim) {
 		off = 0
 	}
 	box := l.place(a.Lerp(b, 0.5).Add(beside.Mul(off)), beside, w, h)
-	ground, fore := l.ink.chip, l.ink.onChip
+	ground := l.ink.chip
 	if d.Active {
-		ground, fore = l.ink.accent, l.ink.onAccent
+		ground = l.ink.accent
 	}
 	l.plate(box, ground)
-	l.text.write(l.brush.img, geom.Vec{X: box.Min.X + chipPadX*l.px, Y: box.Max.Y - chipPadY*l.px}, d.Text, fore)
+	l.text.write(l.brush.img, geom.Vec{X: box.Min.X + chipPadX*l.px, Y: box.Max.Y - chipPadY*l.px}, d.Text, l.ink.onChip)
 	if d.Field != "" {
 		l.labels = append(l.labels, label{box, d.Field})
 	}
@@ -283,27 +283,26 @@ func (l *overlay) plate(box geom.Box, c tint) {
 
 // value paints the number being typed, with what it is for above it.
 func (l *overlay) value(v tool.Value) {
-	text := "= " + v.Text
-	caret := 2 * l.px
-	w := math.Max(l.text.width(text)+4*l.px+caret, l.text.width(v.Name))
-	w += 2 * chipPadX * l.px
-	line := l.text.up + 2*chipPadY*l.px
-	at := l.v.Point(v.At)
-	min := geom.Vec{X: at.X + 14*l.px, Y: at.Y - 2*line - 10*l.px}
-	box := l.within(geom.Box{Min: min, Max: min.Add(geom.Vec{X: w, Y: 2 * line})})
-	ground, fore := l.ink.accent, l.ink.onAccent
+	text, ground := "= "+v.Text, l.ink.accent
 	if v.Bad {
-		ground, fore = l.ink.bad, l.ink.onChip
-		text = "! " + v.Text
+		text, ground = "! "+v.Text, l.ink.bad
 	}
+	caret, line := 1.5*l.px, l.text.up+7*l.px
+	pad := geom.Vec{X: 9 * l.px, Y: 7 * l.px}
+	size := geom.Vec{
+		X: math.Max(l.text.width(text)+3*caret, l.text.width(v.Name)) + 2*pad.X,
+		Y: line + l.text.up + 2*pad.Y,
+	}
+	corner := l.v.Point(v.At).Add(geom.Vec{X: 14 * l.px, Y: -size.Y - 12*l.px})
+	box := l.within(geom.Box{Min: corner, Max: corner.Add(size)})
 	l.plate(box, ground)
-	left := box.Min.X + chipPadX*l.px
-	l.text.write(l.brush.img, geom.Vec{X: left, Y: box.Min.Y + line - chipPadY*l.px}, v.Name, fore)
-	base := box.Max.Y - chipPadY*l.px
-	l.text.write(l.brush.img, geom.Vec{X: left, Y: base}, text, fore)
-	x := left + l.text.width(text) + 2*l.px
-	l.brush.line(geom.Vec{X: x, Y: base - l.text.up}, geom.Vec{X: x, Y: base}, caret)
-	l.brush.paint(fore)
+	at := box.Min.Add(pad).Add(geom.Vec{Y: l.text.up})
+	l.text.write(l.brush.img, at, v.Name, l.ink.onChip)
+	at.Y += line
+	l.text.write(l.brush.img, at, text, l.ink.onChip)
+	at.X += l.text.width(text) + 2*caret
+	l.brush.line(at, at.Sub(geom.Vec{Y: l.text.up}), caret)
+	l.brush.paint(l.ink.onChip)
 }
 
 // at is the field whose label lies at a place in pixels.

@@ -168,6 +168,16 @@ func TestPutTheOtherParts(t *testing.T) {
 	}
 }
 
+// Without a mouse Enter sets a part down in the middle of the top.
+func TestPutByEnter(t *testing.T) {
+	r := newRig(t, units.Metric, plain())
+	hole := design.Hole{Diameter: 45 * mm}
+	r.h.Put(tool.Put{Hole: &hole})
+	r.keys(tool.KeyEnter)
+	hole.At = at(600, 250)
+	r.want(edit.AddHole(hole))
+}
+
 func TestPutIsPutBack(t *testing.T) {
 	r := newRig(t, units.Metric, plain())
 	r.h.Put(tool.Put{Hole: &design.Hole{Diameter: 45 * mm}})

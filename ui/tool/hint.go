@@ -47,7 +47,7 @@ func (h *Hand) putHint() string {
 		return h.put.fault + ". Esc puts the " + h.put.name + " back."
 	}
 	if !h.put.shown {
-		return "Move over the top and click to set the " + h.put.name + " down; Esc puts it back."
+		return "Move over the top and click to set the " + h.put.name + " down, or press Enter for the middle; Esc puts it back."
 	}
 	return "Click sets the " + h.put.name + " down; Esc puts it back. " + h.put.snap.words + "."
 }

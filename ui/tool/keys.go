@@ -169,6 +169,15 @@ func (h *Hand) accept() bool {
 			h.release()
 		}
 		return true
+	case h.put != nil:
+		p := h.at
+		if !h.put.shown {
+			p.At = h.s.Report().Solid.Outline.Bounds().Centre()
+		}
+		if p.At.Finite() {
+			h.setDown(p)
+		}
+		return true
 	case h.pen != nil && h.pen.text != "":
 		h.penLength()
 		return true
