@@ -20,7 +20,7 @@ func (t *tree) add(key string, kid *tree) {
 }
 
 // rawTree is the tree of a parsed text, its scalars as they are written.
-func rawTree(raw string, v value) *tree {
+func rawTree(raw []byte, v value) *tree {
 	switch v.kind {
 	case isObject, isArray:
 		t := &tree{open: raw[v.start]}
@@ -33,7 +33,22 @@ func rawTree(raw string, v value) *tree {
 		}
 		return t
 	}
-	return &tree{text: raw[v.start:v.end]}
+	return &tree{text: string(raw[v.start:v.end])}
+}
+
+// compact is the tree without idle space.
+func (t *tree) compact() string {
+	if t.open == 0 {
+		return t.text
+	}
+	parts := make([]string, len(t.kids))
+	for i, kid := range t.kids {
+		parts[i] = kid.compact()
+		if t.open == '{' {
+			parts[i] = quote(t.keys[i]) + ":" + parts[i]
+		}
+	}
+	return string(t.open) + strings.Join(parts, ",") + string(t.close())
 }
 
 // lineWidth is how long a line of the file may be before an object or a list

@@ -1,8 +1,6 @@
 package store
 
 import (
-	"bytes"
-	"encoding/json"
 	"strconv"
 
 	"example.org/castwright/model/design"
@@ -29,11 +27,3 @@ func identities(n int, id func(int) string) func(int) string {
 	}
 }
 
-// compact is a member's text without idle space.
-func compact(raw []byte) string {
-	var b bytes.Buffer
-	if json.Compact(&b, raw) != nil {
-		return string(raw) // cannot be: the parser has read it
-	}
-	return b.String()
-}

@@ -303,7 +303,6 @@ func (r *reader) close() {
 		if *r.extra == nil {
 			*r.extra = design.Extra{}
 		}
-		kid := r.at.kids[i]
-		(*r.extra)[r.place+"/"+escape(f.name)] = compact(r.src.data[kid.start:kid.end])
+		(*r.extra)[r.place+"/"+escape(f.name)] = rawTree(r.src.data, r.at.kids[i]).compact()
 	}
 }

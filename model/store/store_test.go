@@ -325,7 +325,7 @@ func TestPricesKeepTheirCents(t *testing.T) {
 
 func FuzzDecode(f *testing.F) {
 	f.Add([]byte(rectangle))
-	f.Add([]byte(strings.Replace(rectangle, `"version": 1,`, `"version": 1, "zeal": [1.50, {"b": null}],`, 1)))
+	f.Add([]byte(strings.Replace(rectangle, `"version": 1,`, `"version": 1, "zeal": [1.50, {"\u0062\u007f": null}],`, 1)))
 	f.Add([]byte(`{"format":"castwright-job","version":1,"units":"metric","options":[{"name":"B","design":` +
 		`{"thickness_mm":1e1,"outline":{"nodes":[]},"taps":[{"id":"t","pattern":"own","diameter_mm":35,` +
 		`"holes_mm":[[0,0]],"at_mm":[1,2]}],"channels":[{"id":"c","depth_mm":12,"rivers":[{"nodes":` +

@@ -15,6 +15,7 @@ const (
 	maxValues = 1_000_000
 	maxDigits = 400 // characters of one number
 	maxPower  = 308 // of ten, in a number's exponent
+	minPower  = -350
 )
 
 // kind is a kind of JSON value.
@@ -263,8 +264,8 @@ func (p *parser) number() (string, *SyntaxError) {
 	}
 	if i := strings.IndexAny(text, "eE"); i >= 0 {
 		power, err := strconv.Atoi(text[i+1:])
-		if err != nil || power > maxPower || power < -maxPower {
-			return "", p.fail(start, fmt.Sprintf("%s is beyond what a number can be: give less", text))
+		if err != nil || power > maxPower || power < minPower {
+			return "", p.fail(start, fmt.Sprintf("%s is beyond what a number can be: write it in plain digits", text))
 		}
 	}
 	return text, nil

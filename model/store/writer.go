@@ -176,6 +176,6 @@ func (w *writer) close() {
 		if err != nil {
 			continue // not from a file, and not JSON
 		}
-		w.out.add(u.name, rawTree(u.raw, v))
+		w.out.add(u.name, rawTree([]byte(u.raw), v))
 	}
 }
