@@ -62,12 +62,16 @@ func (c *check) strip() strip {
 	return strip{c.s.Thickness, density}
 }
 
+// shortest is the length in mm up to which nothing is called an overhang, even
+// where it is more than a third of a narrow top: 2 in.
+const shortest = 2 * inch
+
 // carrying finds the worst overhang and the worst span of the top: see carry.go
 // for what they are and strip.go for how long they may be.
 func (c *check) carrying(b *bearings) {
 	s := c.strip()
 	spans := s.spanReach()
-	least := min(s.overhangReach(math.Inf(1)).note, spans.note/2)
+	least := min(s.overhangReach(math.Inf(1)).note, spans.note/2, shortest)
 	var overhang, span worst
 	for _, h := range b.hangs(least) {
 		over := s.overhangReach(h.width)
