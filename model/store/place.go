@@ -26,4 +26,3 @@ func identities(n int, id func(int) string) func(int) string {
 		return strconv.Itoa(i)
 	}
 }
-
