@@ -84,3 +84,6 @@ func textFont() fyne.Resource { return theme.Font(fyne.TextStyle{}) }
 // dark reports whether the theme in use is a dark one, by its ground: a theme
 // may force either, whatever the system's is.
 func dark() bool { return luminance(theme.Color(theme.ColorNameBackground)) < whiteOn }
+
+// tintColour is a tint as the standard library takes it.
+func tintColour(c tint) color.RGBA { return color.RGBA{uint8(c.r), uint8(c.g), uint8(c.b), uint8(c.a)} }

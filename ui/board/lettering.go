@@ -2,7 +2,6 @@ package board
 
 import (
 	"image"
-	"image/color"
 
 	"example.org/castwright/model/geom"
 	"fyne.io/fyne/v2"
@@ -53,7 +52,7 @@ func (l *lettering) width(s string) float64 {
 func (l *lettering) write(img *image.RGBA, at geom.Vec, s string, c tint) {
 	d := font.Drawer{
 		Dst:  img,
-		Src:  image.NewUniform(color.RGBA{uint8(c.r), uint8(c.g), uint8(c.b), uint8(c.a)}),
+		Src:  image.NewUniform(tintColour(c)),
 		Face: l.face,
 		Dot:  fixed.P(int(at.X+0.5), int(at.Y+0.5)),
 	}
