@@ -31,7 +31,7 @@ func (g grip) fields(d design.Design, s slab.Solid, perMM float64) []field {
 	p, _ := find(d, g.part)
 	switch g.kind {
 	case gripCorner:
-		return cornerFields(nodes, g.node)
+		return append(cornerFields(nodes, g.node), radiusFields(nodes, g.node, perMM)...)
 	case gripEdge:
 		return edgeFields(nodes, s, g.node)
 	case gripBend:

@@ -121,8 +121,8 @@ func (h *Hand) tellGrip(g grip) string {
 	case gripCorner:
 		return "Drag moves the corner; a click selects it and shows the handle that rounds it."
 	case gripEdge:
-		return "Drag moves the " + edgeName(d.Outline.Nodes, g.node) +
-			"; the diamond in its middle bends it; a double click adds a corner."
+		return "Drag moves the " + edgeName(d.Outline.Nodes, g.node) + bends(d, g.node, "; the diamond in its middle bends it") +
+			"; a double click adds a corner."
 	case gripBend:
 		return "Drag bends the " + edgeName(d.Outline.Nodes, g.node) + " into an arc."
 	case gripRadius:
@@ -165,11 +165,19 @@ func (h *Hand) selectedHint() string {
 	case gripCorner:
 		return "Corner: the ring rounds it, " + common + "Delete removes it, Esc lets go."
 	case gripEdge:
-		return capital(edgeName(d.Outline.Nodes, g.node)) + ": the diamond bends it, " + common + "Esc lets go."
+		return capital(edgeName(d.Outline.Nodes, g.node)) + ": " + bends(d, g.node, "the diamond bends it, ") + common + "Esc lets go."
 	}
 	under := ""
 	if len(h.under(h.at)) > 1 && h.here {
 		under = "click again for what is under, "
 	}
 	return capital(partName(d, g.part)) + ": " + under + common + "Delete removes it, Esc lets go."
+}
+
+// bends is words, unless the edge is a spline: that has handles of its own.
+func bends(d design.Design, node int, words string) string {
+	if d.Outline.Nodes[node].Edge.Curve == design.CurveSpline {
+		return ""
+	}
+	return words
 }

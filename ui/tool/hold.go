@@ -2,6 +2,7 @@ package tool
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/castwright/model/design"
@@ -186,9 +187,14 @@ func (h *Hand) cancelGesture() {
 	h.applying = false
 }
 
-// fieldsOf are the measures of the thing in hand as the design stands.
+// fieldsOf are the measures of the thing in hand as the design stands. While a
+// corner is dragged its radius is left out: a gesture changes one or the other.
 func (h *Hand) fieldsOf(k *hold, perMM float64) []field {
-	return k.grip.fields(h.s.Design(), h.s.Report().Solid, perMM)
+	fs := k.grip.fields(h.s.Design(), h.s.Report().Solid, perMM)
+	if k.pressed && !k.grip.own() {
+		fs = slices.DeleteFunc(fs, func(f field) bool { return f.own })
+	}
+	return fs
 }
 
 // active is the field that a typed number goes to: the one chosen, else the

@@ -179,7 +179,7 @@ func (h *Hand) accept() bool {
 		}
 		return true
 	case h.pen != nil && h.pen.text != "":
-		h.penLength()
+		h.setTyped()
 		return true
 	case h.pen != nil:
 		h.finish(h.at)

@@ -49,6 +49,19 @@ func TestTypeARadius(t *testing.T) {
 	r.want(edit.SetCorner(2, design.Corner{Kind: design.CornerRounded, Size: units.Inch / 2}))
 }
 
+// The radius of a selected corner can be typed without taking its ring.
+func TestTypeTheRadiusOfASelectedCorner(t *testing.T) {
+	r := newRig(t, units.Imperial, plain())
+	r.click(1200, 500)
+	if !r.h.TakeField("Radius") {
+		t.Fatal("the radius can't be typed")
+	}
+	r.type_(`1/2"`)
+	r.keys(tool.KeyEnter)
+	r.want(edit.SetCorner(2, design.Corner{Kind: design.CornerRounded, Size: units.Inch / 2}))
+	r.wantOneStep("Round corner")
+}
+
 func TestTypeTheRailOfASink(t *testing.T) {
 	r := newRig(t, units.Metric, plain())
 	r.click(400, 250)

@@ -1,6 +1,8 @@
 package tool
 
 import (
+	"errors"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
@@ -117,26 +119,32 @@ func (h *Hand) setPoint(at geom.Vec, p Pointer) {
 	}
 }
 
-// penLength gives the stretch from the last point the typed length.
-func (h *Hand) penLength() bool {
+// typedPoint is the end of the stretch from the last point at the typed length.
+func (h *Hand) typedPoint() (geom.Vec, error) {
 	k := h.pen
 	l, err := h.parse(k.text)
-	switch {
-	case err != nil:
-		k.bad, k.fault = true, capital(err.Error())
-		return false
-	case l <= 0:
-		k.bad, k.fault = true, "A length must be more than nothing"
-		return false
+	if err != nil {
+		return geom.Vec{}, err
+	}
+	if l <= 0 {
+		return geom.Vec{}, errors.New("a length must be more than nothing")
 	}
 	last := k.points[len(k.points)-1]
 	dir := k.at.Sub(last).Unit()
 	if dir == (geom.Vec{}) {
-		k.bad, k.fault = true, "Move the mouse to say which way, then press Enter"
-		return false
+		return geom.Vec{}, errors.New("move the mouse to say which way, then press Enter")
 	}
-	h.setPoint(last.Add(dir.Mul(l.MM())), h.at)
-	return true
+	return last.Add(dir.Mul(l.MM())), nil
+}
+
+// setTyped sets a point down at the typed length.
+func (h *Hand) setTyped() {
+	at, err := h.typedPoint()
+	if err != nil {
+		h.pen.bad, h.pen.fault = true, capital(err.Error())
+		return
+	}
+	h.setPoint(at, h.at)
 }
 
 // finish makes the drawing part of the design.

@@ -96,7 +96,7 @@ func sequence(name string, steps []edit.Edit) edit.Edit {
 	}}
 }
 
-// measure is the grip's own measure when its handle, at anchor in d, is dragged
+// measure is the grip's own measure (of a corner: its radius or cut) when its handle, at anchor in d, is dragged
 // to target, in millimetres.
 func (g grip) measure(d design.Design, anchor, target geom.Vec) float64 {
 	nodes := d.Outline.Nodes
@@ -109,7 +109,7 @@ func (g grip) measure(d design.Design, anchor, target geom.Vec) float64 {
 		}
 		a, b := edgeEnds(nodes, g.node)
 		return rise + by.Dot(outward(a, b))
-	case gripRadius:
+	case gripRadius, gripCorner:
 		dir, sin, ok := bisector(nodes, g.node)
 		if !ok {
 			return 0
@@ -135,7 +135,7 @@ func (g grip) setMeasure(d design.Design, l units.Length) (edit.Edit, error) {
 	switch g.kind {
 	case gripBend:
 		return edit.BendEdge(g.node, l), nil
-	case gripRadius:
+	case gripRadius, gripCorner:
 		kind := d.Outline.Nodes[g.node].Corner.Kind
 		if kind == design.CornerSquare {
 			kind = design.CornerRounded

@@ -148,9 +148,15 @@ func (h *Hand) showPen(o *Overlay) {
 	for i, q := range k.points {
 		o.Handles = append(o.Handles, Handle{Kind: HandleNode, At: q, Stalk: q, Active: i == 0 && h.tool.closes()})
 	}
+	next := k.at
+	if k.text != "" {
+		if at, err := h.typedPoint(); err == nil {
+			next = at
+		}
+	}
 	if k.shown {
 		o.Guides = k.snap.guides
-		pts = append(pts, k.at)
+		pts = append(pts, next)
 	}
 	if len(pts) > 1 {
 		o.Ghost = append(o.Ghost, Line{Points: pts})
@@ -160,13 +166,13 @@ func (h *Hand) showPen(o *Overlay) {
 		return
 	}
 	last := k.points[n-1]
-	along := k.at.Sub(last)
+	along := next.Sub(last)
 	if along.Norm() > 0 {
-		o.Dims = append(o.Dims, Dim{From: last, To: k.at, Text: h.length(along.Norm()), Active: true,
+		o.Dims = append(o.Dims, Dim{From: last, To: next, Text: h.length(along.Norm()), Active: true,
 			Beside: along.Unit().Left()})
 	}
 	if k.text != "" {
-		o.Value = &Value{At: k.at, Name: "Length", Text: k.text, Bad: k.bad}
+		o.Value = &Value{At: next, Name: "Length", Text: k.text, Bad: k.bad}
 	}
 }
 
