@@ -2,9 +2,11 @@ package report
 
 import (
 	"strconv"
+	"strings"
 
 	"example.org/castwright/model/takeoff"
 	"example.org/castwright/model/units"
+	"github.com/shopspring/decimal"
 )
 
 // amount writes a value of a figure in the maker's units.
@@ -24,8 +26,14 @@ func amount(x float64, f takeoff.Figure, sys units.System) string {
 		}
 		return units.FormatVolume(x, sys)
 	}
-	text := strconv.FormatFloat(x, 'f', -1, 64) + " " + f.Unit
-	if x != 1 {
+	return counted(x, f.Unit)
+}
+
+// counted writes a number of a unit as it is; bags and pours are counted in words
+// of their own.
+func counted(x float64, unit string) string {
+	text := strconv.FormatFloat(x, 'f', -1, 64) + " " + unit
+	if x != 1 && (unit == "bag" || unit == "pour") {
 		text += "s"
 	}
 	return text
@@ -40,15 +48,29 @@ func rangeOf(f takeoff.Figure, sys units.System) string {
 	return low + " to " + high
 }
 
-// reading writes a value of a warning in the maker's units.
+// reading writes a value of a warning in the maker's units, not to be broken over
+// two lines.
 func reading(x float64, unit string, sys units.System) string {
+	return unbroken(quantity(x, unit, sys))
+}
+
+func quantity(x float64, unit string, sys units.System) string {
 	switch unit {
 	case "mm":
 		return units.Format(units.FromMM(x), sys)
 	case "kg":
 		return units.FormatMass(x, sys)
-	case "":
-		return strconv.FormatFloat(x, 'g', 3, 64)
+	case "MPa":
+		return units.FormatStress(x, sys)
 	}
-	return strconv.FormatFloat(x, 'g', 4, 64) + " " + unit
+	return strings.TrimSpace(strconv.FormatFloat(x, 'g', 3, 64) + " " + unit)
+}
+
+// money writes an amount of money with its decimals, two at least.
+func money(currency string, d decimal.Decimal) string {
+	text := d.String()
+	if d.Exponent() >= -2 {
+		text = d.StringFixed(2)
+	}
+	return strings.TrimSpace(plain(currency) + " " + text)
 }

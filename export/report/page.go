@@ -27,11 +27,18 @@ func (p page) heading(s string) {
 	p.line(strings.Repeat("-", width))
 }
 
+// noBreak is a space at which words does not break a line.
+const noBreak = "\u00a0"
+
+// unbroken keeps words from breaking s over two lines.
+func unbroken(s string) string { return strings.ReplaceAll(s, " ", noBreak) }
+
 // words writes text broken at spaces, its first line after first and the others
 // after rest.
 func (p page) words(first, rest, text string) {
 	line, count, empty := first, utf8.RuneCountInString(first), true
-	for _, word := range strings.Fields(plain(text)) {
+	for _, word := range strings.FieldsFunc(plain(text), func(r rune) bool { return r == ' ' }) {
+		word = strings.ReplaceAll(word, noBreak, " ")
 		n := utf8.RuneCountInString(word)
 		if !empty && count+1+n > width {
 			p.line(line)
@@ -48,14 +55,26 @@ func (p page) words(first, rest, text string) {
 	p.line(line)
 }
 
+// Columns of a row: where values start at the latest, and where they end.
+const (
+	labelWidth = 30
+	valueWidth = 14
+)
+
 // row writes a label, a value that ends in the same column for all rows, and a
-// remark.
+// remark, on a line of its own where it does not fit.
 func (p page) row(label, value, remark string) {
-	s := pad(label, 36) + strings.Repeat(" ", max(1, 16-utf8.RuneCountInString(value))) + value
-	if remark != "" {
-		s += "  " + remark
+	space := labelWidth + valueWidth - utf8.RuneCountInString(label) - utf8.RuneCountInString(value)
+	s := label + strings.Repeat(" ", max(1, space)) + value
+	if remark == "" {
+		p.line(s)
+		return
 	}
-	p.line(s)
+	if utf8.RuneCountInString(s)+2+utf8.RuneCountInString(remark) > width {
+		p.line(s)
+		s = pad("", labelWidth)
+	}
+	p.line(s + "  " + remark)
 }
 
 // pad fills s with spaces to n characters.

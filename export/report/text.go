@@ -44,8 +44,8 @@ func (p page) title(j design.Job, o design.Option, r report.Report) {
 			severe++
 		}
 	}
-	p.words("", "", fmt.Sprintf("%s, %s, %d of them severe.", count(len(r.Faults), "fault"),
-		count(len(r.Warnings), "warning"), severe))
+	p.words("", "", fmt.Sprintf("%s in the drawing, %s, %d severe.",
+		count(len(r.Faults), "fault"), count(len(r.Warnings), "warning"), severe))
 	if len(r.Faults) > 0 {
 		p.words("", "", "The design has faults, so the numbers below may not be those of the "+
 			"top that is meant.")
@@ -138,17 +138,16 @@ func (p page) amounts(r report.Report, sys units.System) {
 
 func (p page) costs(m design.Materials, t takeoff.Takeoff) {
 	p.heading("Cost of materials")
-	currency := plain(m.Currency)
 	for _, c := range t.Costs {
-		what := takeoff.Figure{Unit: c.Unit}
-		price := "no price given"
-		if !c.Price.IsZero() {
-			price = fmt.Sprintf("at %s %s", currency, c.Price.String())
-		}
 		p.words("", "    ", c.Label)
-		p.row("    "+amount(c.Amount, what, units.Metric)+" "+price, currency+" "+c.Total.StringFixed(2), "")
+		amount := counted(c.Amount, c.Unit)
+		if c.Price.IsZero() {
+			p.row("    "+amount+", no price given", money(m.Currency, c.Total), "")
+			continue
+		}
+		p.row("    "+amount+" x "+money(m.Currency, c.Price), money(m.Currency, c.Total), "")
 	}
-	p.row("Total", currency+" "+t.Total.StringFixed(2), "")
+	p.row("Total", money(m.Currency, t.Total), "")
 }
 
 func (p page) faults(faults []design.Fault) {
@@ -168,9 +167,12 @@ func (p page) warnings(warnings []warn.Warning, sys units.System) {
 		p.words("", "", "None. That a top breaks no limit here does not prove it sound.")
 	}
 	for _, w := range warnings {
-		p.words(pad(strings.ToUpper(w.Severity.String()), 8)+" ", pad("", 9), w.Title+
-			": "+reading(w.Value, w.Unit, sys)+", limit "+reading(w.Limit, w.Unit, sys)+
-			", at x "+units.Format(units.FromMM(w.At.X), sys)+", y "+units.Format(units.FromMM(w.At.Y), sys)+".")
+		text := w.Title
+		if w.Value != 0 || w.Limit != 0 {
+			text += ": " + reading(w.Value, w.Unit, sys) + ", limit " + reading(w.Limit, w.Unit, sys)
+		}
+		text += ", at x" + noBreak + reading(w.At.X, "mm", sys) + ", y" + noBreak + reading(w.At.Y, "mm", sys) + "."
+		p.words(pad(strings.ToUpper(w.Severity.String()), 8)+" ", pad("", 9), text)
 		p.words(pad("", 9), pad("", 9), w.Advice)
 		p.words(pad("", 9), pad("", 9), "Limit: "+w.Source+". Code: "+string(w.Code)+".")
 	}
@@ -186,7 +188,7 @@ func (p page) reckoning(t takeoff.Takeoff, sys units.System) {
 	p.line("")
 	p.words("", "", "Ranges take every input at its worst at once:")
 	for _, d := range takeoff.Doubts() {
-		p.words("- ", "  ", d.What+" ("+d.Source.String()+")")
+		p.words("- ", "  ", d.What+"; "+d.Source.String())
 	}
 	p.words("", "", "Formulas are in metric units, as the reckoning is. A product's own data sheet "+
 		"overrules every figure here: type its figures into the materials.")

@@ -15,8 +15,8 @@ func (r *reckoning) mix(t *Takeoff) {
 	m := r.m.Mix
 	depth := r.s.Thickness + r.grind
 	t.FormDepth = figure("form_depth_mm", "Form, inside depth", "mm", exact(depth),
-		fmt.Sprintf("%s mm finished + %s mm ground away = %s mm", num(r.s.Thickness, 3),
-			num(r.grind, 3), num(depth, 3)), "the drawing")
+		fmt.Sprintf("%s mm finished + %s mm ground away = %s mm", num(r.s.Thickness, 4),
+			num(r.grind, 4), num(depth, 4)), "the drawing")
 
 	need := r.concrete.plus(r.ground).minus(r.bedCast).scaled(1 / mm3PerLitre)
 	spare := func(litres float64) float64 {

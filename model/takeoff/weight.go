@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"example.org/castwright/model/design"
@@ -24,7 +25,7 @@ func (r *reckoning) weights(t *Takeoff) {
 	resin := span{t.ResinMass.Value, t.ResinMass.Low, t.ResinMass.High}
 	dry := concrete.plus(glass).plus(resin)
 	t.WeightDry = figure("weight_kg", "Weight, dry", "kg", dry,
-		fmt.Sprintf("%s kg of concrete + %s kg of glass left after grinding + %s kg of resin = %s kg",
+		fmt.Sprintf("%s kg of concrete + %s kg of glass + %s kg of resin = %s kg",
 			num(concrete.value, 3), num(glass.value, 3), num(resin.value, 3), num(dry.value, 3)),
 		sourceDensity+doubtDensity.Source.String())
 
@@ -84,46 +85,67 @@ func bowlArea(k design.Sink, s slab.Solid) float64 {
 	return 0
 }
 
-// centre reckons the centre of gravity of the finished piece: concrete less the
-// glass in it, glass, resin and top coat, each at its own centroid, weighed by
-// mass.
+// centre reckons the centre of gravity of the finished piece: concrete, glass beds,
+// the channels' fill and top coat, each at its own centroid, weighed by mass.
 func (r *reckoning) centre(t *Takeoff) {
-	cured := r.cured.value
 	resin, glass := r.m.Resin.Density, r.m.Glass.Density
-	fill := r.fillResin.value*resin + r.fillGlass.value*glass
-	resinAt := r.ms.ResinCentroid
-	coatAt := [3]float64{resinAt[0], resinAt[1], r.coatCentreZ}
-	var mass float64
-	var moment [3]float64
-	for _, p := range []struct {
-		mass float64
-		at   [3]float64
-	}{
-		{r.concrete.value * cured, r.ms.ConcreteCentroid},
-		{r.bedLeft.value * (glass - cured), r.bedCentre},
-		{fill, resinAt},
-		{r.coat.value * resin, coatAt},
-	} {
-		mass += p.mass
-		for k := range moment {
-			moment[k] += p.mass * finite(p.at[k])
-		}
+	at := r.ms.ResinCentroid
+	parts := []part{
+		r.concretePart(),
+		{"glass in beds", r.bedLeft.value * glass, r.bedCentre},
+		{"fill in channels", r.fillResin.value*resin + r.fillGlass.value*glass, at},
+		{"top coat", r.coat.value * resin, [3]float64{at[0], at[1], r.coatCentreZ}},
 	}
-	const how = "sum of mass x place over sum of mass, for concrete, glass, resin and top coat, " +
-		"%s kg in all; the resin of all channels at their common centroid"
 	for k, f := range []struct {
 		f          *Figure
 		key, label string
 	}{
 		{&t.CentreX, "centre_x_mm", "Centre of gravity, x"},
 		{&t.CentreY, "centre_y_mm", "Centre of gravity, y"},
-		{&t.CentreZ, "centre_z_mm", "Centre of gravity, z above the underside"},
+		{&t.CentreZ, "centre_z_mm", "Centre of gravity, z"},
 	} {
-		x := 0.0
-		if mass > 0 {
-			x = moment[k] / mass
-		}
-		*f.f = figure(f.key, f.label, "mm", exact(x), fmt.Sprintf(how, num(mass/mm3PerM3, 3)),
-			"statics")
+		x, how := balance(parts, k)
+		*f.f = figure(f.key, f.label, "mm", exact(x), how,
+			"statics; x and y as drawn, z from the underside; all channels at their common centroid")
 	}
+}
+
+// part is a part of the piece that has a mass, in kg times 1e9, and a centroid.
+type part struct {
+	name string
+	mass float64
+	at   [3]float64
+}
+
+// concretePart is the concrete that the glass beds leave.
+func (r *reckoning) concretePart() part {
+	left := r.concrete.value - r.bedLeft.value
+	p := part{"concrete", math.Max(0, left) * r.cured.value, r.ms.ConcreteCentroid}
+	if left > 0 {
+		for k := range p.at {
+			p.at[k] = (r.concrete.value*r.ms.ConcreteCentroid[k] - r.bedLeft.value*r.bedCentre[k]) / left
+		}
+	}
+	return p
+}
+
+// balance is the mean of the parts' places along one axis, weighed by mass, and
+// how it comes about.
+func balance(parts []part, axis int) (float64, string) {
+	var mass, moment float64
+	var terms []string
+	for _, p := range parts {
+		x := finite(p.at[axis])
+		mass += p.mass
+		moment += p.mass * x
+		if p.mass > 0 {
+			terms = append(terms, fmt.Sprintf("%s kg of %s at %s mm", num(p.mass/mm3PerM3, 3), p.name,
+				num(x, 2)))
+		}
+	}
+	if !(mass > 0) {
+		return 0, "the piece has no mass"
+	}
+	x := moment / mass
+	return x, fmt.Sprintf("(%s) / %s kg = %s mm", joinSum(terms), num(mass/mm3PerM3, 3), num(x, 2))
 }

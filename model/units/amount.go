@@ -18,6 +18,9 @@ const (
 	PoundPerGallon  = PoundKG / GallonL * 1000    // kg/m3 in a pound per US gallon
 )
 
+// PSI is a pound-force per square inch in MPa, rounded: NIST SP 811, App. B.8.
+const PSI = 0.006894757293168
+
 // unknown stands for a number that can't be shown.
 const unknown = "–"
 
@@ -68,6 +71,14 @@ func FormatArea(mm2 float64, sys System) string {
 		return amount(mm2/SquareFootMM2, "ft²")
 	}
 	return amount(mm2/1e6, "m²")
+}
+
+// FormatStress writes megapascals as MPa or psi.
+func FormatStress(mpa float64, sys System) string {
+	if sys == Imperial {
+		return amount(mpa/PSI, "psi")
+	}
+	return amount(mpa, "MPa")
 }
 
 // amount writes a number with three significant figures or one decimal, at most

@@ -30,6 +30,7 @@ func TestConversions(t *testing.T) {
 		{"142.431 lb = 64.606 kg", 142.431 * units.PoundKG, 64.606, 5e-4},
 		{"SP 811: lb/ft3 = 16.01846337396 kg/m3", units.PoundPerCubicFt, 16.01846337396, 5e-12},
 		{"145 lb/ft3 = 2322.677 kg/m3", 145 * units.PoundPerCubicFt, 2322.677, 5e-4},
+		{"4000 psi = 27.579 MPa", 4000 * units.PSI, 27.579, 5e-4},
 		{"SP 811: lb/gal = 119.8264273 kg/m3", units.PoundPerGallon, 119.8264273, 5e-8},
 	}
 	for _, tt := range tests {
@@ -68,6 +69,8 @@ func TestFormatAmounts(t *testing.T) {
 		{units.FormatBulk(27.8152, metric), "27.8 L"},
 		{units.FormatArea(851611.2, metric), "0.852 m²"},
 		{units.FormatArea(851611.2, imperial), "9.17 ft²"},
+		{units.FormatStress(1.3082, imperial), "189.7 psi"}, // 0.6 x 5 x the root of 4000 psi
+		{units.FormatStress(1.3082, metric), "1.31 MPa"},
 		{units.FormatAngle(22*units.Degree + units.Degree/2), "22.5°"},
 		{units.FormatAngle(-units.Degree), "-1°"},
 		{units.FormatShare(55 * units.Percent), "55 %"},
