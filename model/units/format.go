@@ -33,8 +33,8 @@ func Format(l Length, sys System) string {
 // zero or less leaves it exact.
 func FormatStep(l Length, sys System, step Length) string {
 	if step > 0 {
-		l, _ = roundRat(big.NewRat(int64(l), int64(step)), 1<<62)
-		l *= step
+		n, _ := roundRat(big.NewRat(int64(l), int64(step)))
+		l = Length(n) * step
 	}
 	return FormatExact(l, sys)
 }
@@ -82,7 +82,8 @@ func decimalInches(l Length) string {
 	for decimals := 1; ; decimals++ {
 		text := exact.FloatString(decimals)
 		back, _ := new(big.Rat).SetString(text)
-		if got, ok := roundRat(sized(back, unitNames["in"]), 1<<62); ok && got == l || decimals == 9 {
+		got, _ := roundRat(lengthUnits["in"].of(back))
+		if Length(got) == l || decimals == 9 {
 			return text
 		}
 	}

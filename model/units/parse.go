@@ -34,20 +34,8 @@ import (
 //
 // The result is within ±[MaxLength]. An error is a [*ParseError].
 func Parse(s string, sys System) (Length, error) {
-	p := parser{input: s, sys: sys, example: `647.7 or 25 1/2"`}
-	if sys == Imperial {
-		p.example = `25 1/2" or 647.7 mm`
-	}
-	v, err := p.run(s)
-	if err != nil {
-		return 0, err
-	}
-	v = p.asLength(v)
-	l, ok := roundRat(v.rat, MaxLength)
-	if !ok {
-		return 0, p.fail(1, "this is more than %s", FormatExact(MaxLength, Metric))
-	}
-	return l, nil
+	n, err := lengthKind(sys).parse(s)
+	return Length(n), err
 }
 
 // ParseError says what could not be read, where, and what would be right.
@@ -67,21 +55,33 @@ func (e *ParseError) Error() string {
 	return fmt.Sprintf("%q: at character %d: %s; for example %s", text, e.At, e.What, e.Example)
 }
 
-// value is a number, or a length in nanometres.
+// value is a number, or a quantity of the kind that is read, in its steps.
 type value struct {
-	rat    *big.Rat
-	length bool
-	at     int
+	rat   *big.Rat
+	sized bool // it is a quantity, not a plain number
 }
 
 // parser reads one text by recursive descent.
 type parser struct {
-	input   string
-	example string
-	sys     System
-	tokens  []token
-	i       int
-	depth   int
+	*kind
+	input  string
+	tokens []token
+	i      int
+	depth  int
+}
+
+// parse reads a quantity of the kind in whole steps.
+func (k *kind) parse(s string) (int64, error) {
+	p := parser{kind: k, input: s}
+	v, err := p.run(s)
+	if err != nil {
+		return 0, err
+	}
+	n, ok := roundRat(p.quantity(v).rat)
+	if !ok || n < -k.bound || n > k.bound {
+		return 0, p.fail(1, "this is more than %s", k.most)
+	}
+	return n, nil
 }
 
 func (p *parser) fail(at int, what string, args ...any) error {
@@ -125,12 +125,12 @@ func (p *parser) peek() token { return p.ahead(0) }
 // ahead is the token n places on; beyond the end it is the end.
 func (p *parser) ahead(n int) token { return p.tokens[min(p.i+n, len(p.tokens)-1)] }
 
-func (p *parser) asLength(v value) value {
-	if !v.length {
-		size := new(big.Rat).SetInt64(int64(p.sys.bareUnit().size))
-		v = value{new(big.Rat).Mul(v.rat, size), true, v.at}
+// quantity gives a plain number the unit of bare numbers.
+func (p *parser) quantity(v value) value {
+	if v.sized {
+		return v
 	}
-	return v
+	return value{p.bare.of(v.rat), true}
 }
 
 func (p *parser) sum() (value, error) {
@@ -145,8 +145,8 @@ func (p *parser) sum() (value, error) {
 		if w, err = p.product(); err != nil {
 			break
 		}
-		if v.length || w.length {
-			v, w = p.asLength(v), p.asLength(w)
+		if v.sized || w.sized {
+			v, w = p.quantity(v), p.quantity(w)
 		}
 		if t.kind == tokPlus {
 			v.rat = new(big.Rat).Add(v.rat, w.rat)
@@ -170,13 +170,13 @@ func (p *parser) product() (value, error) {
 			break
 		}
 		switch {
-		case t.kind == tokTimes && v.length && w.length:
-			return value{}, p.fail(t.at, "a length times a length is an area, not a length")
+		case t.kind == tokTimes && v.sized && w.sized:
+			return value{}, p.fail(t.at, "a %[1]s times a %[1]s is no %[1]s", p.noun)
 		case t.kind == tokTimes:
-			v = value{new(big.Rat).Mul(v.rat, w.rat), v.length || w.length, v.at}
-		case w.length:
-			return value{}, p.fail(t.at, "this divides by a length; divide by a plain number, "+
-				`and write a fraction without spaces, as in 3/4"`)
+			v = value{new(big.Rat).Mul(v.rat, w.rat), v.sized || w.sized}
+		case w.sized:
+			return value{}, p.fail(t.at, "this divides by a %s; divide by a plain number, "+
+				`and write a fraction without spaces, as in 3/4"`, p.noun)
 		case w.rat.Sign() == 0:
 			return value{}, p.fail(t.at, "this divides by zero")
 		default:
@@ -200,7 +200,7 @@ func (p *parser) signed() (value, error) {
 		if err != nil {
 			return v, err
 		}
-		return value{new(big.Rat).Neg(v.rat), v.length, t.at}, nil
+		return value{new(big.Rat).Neg(v.rat), v.sized}, nil
 	case tokPlus:
 		p.i++
 		return p.signed()
@@ -231,31 +231,31 @@ func (p *parser) bracket() (value, error) {
 	if t = p.peek(); t.kind != tokUnit {
 		return v, nil
 	}
-	if v.length {
+	if v.sized {
 		return value{}, p.fail(t.at, "%s follows what has a unit already", t.text)
 	}
 	p.i++
-	return value{sized(v.rat, t.unit), true, open.at}, nil
+	return value{t.unit.of(v.rat), true}, nil
 }
 
-func sized(r *big.Rat, u unit) *big.Rat {
-	return new(big.Rat).Mul(r, new(big.Rat).SetInt64(int64(u.size)))
+// of is so many of the unit, in steps.
+func (u unit) of(n *big.Rat) *big.Rat {
+	return new(big.Rat).Mul(n, new(big.Rat).SetInt64(u.size))
 }
 
 // literal reads a number and its unit, and the smaller units that follow on:
 // 2' 3", 1 m 20 cm.
 func (p *parser) literal() (value, error) {
-	at := p.peek().at
 	n, err := p.mixed(false)
 	if err != nil {
 		return value{}, err
 	}
 	t := p.peek()
 	if t.kind != tokUnit {
-		return value{n, false, at}, nil
+		return value{n, false}, nil
 	}
 	p.i++
-	total, last := sized(n, t.unit), t.unit
+	total, last := t.unit.of(n), t.unit
 	for {
 		feet := last.name == "ft"
 		if feet && p.joined() {
@@ -263,12 +263,12 @@ func (p *parser) literal() (value, error) {
 		}
 		next := p.peek()
 		if next.kind != tokNumber && next.kind != tokFraction {
-			return value{total, true, at}, nil
+			return value{total, true}, nil
 		}
 		if n, err = p.mixed(feet); err != nil {
 			return value{}, err
 		}
-		u := unitNames["in"]
+		u := p.units["in"]
 		if t = p.peek(); t.kind == tokUnit {
 			u = t.unit
 			p.i++
@@ -279,7 +279,7 @@ func (p *parser) literal() (value, error) {
 			return value{}, p.fail(next.at, "%s can't follow %s: put + or - with spaces between",
 				u.name, last.name)
 		}
-		total, last = total.Add(total, sized(n, u)), u
+		total, last = total.Add(total, u.of(n)), u
 	}
 }
 
@@ -334,7 +334,7 @@ func (p *parser) imperial(n int, afterFeet bool) bool {
 	if t := p.ahead(n); t.kind == tokUnit {
 		return t.unit.system == Imperial
 	}
-	return afterFeet || p.sys == Imperial
+	return afterFeet || p.bare.system == Imperial
 }
 
 // fraction looks n places on for a fraction, without taking it, and says how
@@ -359,16 +359,13 @@ func (p *parser) fraction(n int) (*big.Rat, int, error) {
 	return new(big.Rat).Quo(t.value, below.value), 3, nil
 }
 
-// roundRat is the whole number nearest to r, ties to even; not ok beyond ±bound.
-func roundRat(r *big.Rat, bound Length) (Length, bool) {
+// roundRat is the whole number nearest to r, ties to even; not ok when it does not
+// fit.
+func roundRat(r *big.Rat) (int64, bool) {
 	q, rest := new(big.Int).QuoRem(r.Num(), r.Denom(), new(big.Int))
 	twice := rest.Abs(rest.Lsh(rest, 1))
 	if c := twice.Cmp(r.Denom()); c > 0 || c == 0 && q.Bit(0) == 1 {
 		q.Add(q, big.NewInt(int64(r.Sign())))
 	}
-	if !q.IsInt64() {
-		return 0, false
-	}
-	l := Length(q.Int64())
-	return l, -bound <= l && l <= bound
+	return q.Int64(), q.IsInt64()
 }

@@ -2,6 +2,7 @@ package units
 
 import (
 	"math/big"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 )
@@ -56,12 +57,6 @@ var signs = map[rune]tokenKind{
 	'/': tokOver, '⁄': tokOver, '∕': tokOver, '÷': tokOver, '(': tokOpen, ')': tokClose,
 }
 
-// marks is the foot and inch marks, straight, curled and prime.
-var marks = map[rune]string{
-	'\'': "ft", '′': "ft", '’': "ft", '‘': "ft", '´': "ft",
-	'"': "in", '″': "in", '”': "in", '“': "in", '„': "in", '〃': "in",
-}
-
 // scan cuts the text into tokens; the last one is tokEnd.
 func (p *parser) scan(s string) error {
 	if !utf8.ValidString(s) {
@@ -104,10 +99,10 @@ func (p *parser) next(t *token, r []rune) (int, error) {
 		t.kind, t.value = tokFraction, big.NewRat(f[0], f[1])
 		return 1, nil
 	}
-	if name, ok := marks[c]; ok {
-		t.kind, t.unit = tokUnit, unitNames[name]
-		if name == "ft" && len(r) > 1 && marks[r[1]] == "ft" { // two foot marks are an inch mark
-			t.unit = unitNames["in"]
+	if name, ok := p.marks[c]; ok {
+		t.kind, t.unit = tokUnit, p.units[name]
+		if name == "ft" && len(r) > 1 && p.marks[r[1]] == "ft" { // two foot marks are an inch mark
+			t.unit = p.units["in"]
 			return 2, nil
 		}
 		return 1, nil
@@ -171,13 +166,13 @@ func (p *parser) word(t *token, r []rune) (int, error) {
 	for n < len(r) && unicode.IsLetter(r[n]) {
 		n++
 	}
-	u, ok := unitByName(string(r[:n]))
+	u, ok := p.units[strings.ToLower(string(r[:n]))]
 	if !ok {
 		switch name := string(r[:n]); name {
 		case "x", "X":
 			return 0, p.fail(t.at, "write * for times, not %s", name)
 		default:
-			return 0, p.fail(t.at, "%q is not a unit; use mm, cm, m, in or ft", name)
+			return 0, p.fail(t.at, "%q is not a unit; use %s", name, p.choice)
 		}
 	}
 	t.kind, t.unit = tokUnit, u
