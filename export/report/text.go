@@ -171,7 +171,8 @@ func (p page) warnings(warnings []warn.Warning, sys units.System) {
 		if w.Value != 0 || w.Limit != 0 {
 			text += ": " + reading(w.Value, w.Unit, sys) + ", limit " + reading(w.Limit, w.Unit, sys)
 		}
-		text += ", at x" + noBreak + reading(w.At.X, "mm", sys) + ", y" + noBreak + reading(w.At.Y, "mm", sys) + "."
+		text += ", at x" + noBreak + reading(w.At.X, "mm", sys) +
+			", y" + noBreak + reading(w.At.Y, "mm", sys) + "."
 		p.words(pad(strings.ToUpper(w.Severity.String()), 8)+" ", pad("", 9), text)
 		p.words(pad("", 9), pad("", 9), w.Advice)
 		p.words(pad("", 9), pad("", 9), "Limit: "+w.Source+". Code: "+string(w.Code)+".")

@@ -113,6 +113,30 @@ func TestTextCautions(t *testing.T) {
 // flat undoes the breaking of lines.
 func flat(s string) string { return strings.Join(strings.Fields(s), " ") }
 
+// TestCheckHoldsAll: the short form holds each fault and warning of the long one.
+func TestCheckHoldsAll(t *testing.T) {
+	j, o, r := sample(units.Imperial)
+	var b bytes.Buffer
+	if err := sheet.Check(&b, j, o, r); err != nil {
+		t.Fatal(err)
+	}
+	checkLines(t, b.Bytes())
+	got := flat(b.String())
+	for _, w := range r.Warnings {
+		for _, want := range []string{w.Title, w.Advice, w.Source, string(w.Code)} {
+			if !strings.Contains(got, want) {
+				t.Errorf("%q is missing", want)
+			}
+		}
+	}
+	if !strings.Contains(got, r.Faults[0].Error()) {
+		t.Error("the fault is missing")
+	}
+	if long := flat(string(text(t, j, o, r))); len(got) >= len(long) {
+		t.Error("the short form is no shorter")
+	}
+}
+
 type full struct{}
 
 func (full) Write([]byte) (int, error) { return 0, errors.New("no space left") }
@@ -120,7 +144,8 @@ func (full) Write([]byte) (int, error) { return 0, errors.New("no space left") }
 // TestWriteError: a full disk is told.
 func TestWriteError(t *testing.T) {
 	j, o, r := sample(units.Metric)
-	if sheet.Text(full{}, j, o, r) == nil || sheet.JSON(full{}, j, o, r) == nil {
+	if sheet.Text(full{}, j, o, r) == nil || sheet.JSON(full{}, j, o, r) == nil ||
+		sheet.Check(full{}, j, o, r) == nil {
 		t.Error("a failed write was not told")
 	}
 }

@@ -416,3 +416,17 @@ func TestBadInputs(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkReckon(b *testing.B) {
+	s := slab.Solid{Thickness: 38,
+		Recesses: []slab.Recess{{Depth: 10, Fill: design.Fill{Resin: true, TopCoat: 1}}},
+		Beds:     []slab.Bed{{Depth: 10, Coverage: 0.5}}}
+	ms := slab.Measures{ConcreteVolume: 38e6, GrindVolume: 2e6,
+		Channels: []slab.ChannelMeasure{{Area: 1e4, Volume: 1e5}},
+		Beds:     []slab.BedMeasure{{Area: 1e5}}}
+	m := material.Defaults()
+	b.ReportAllocs()
+	for b.Loop() {
+		takeoff.Reckon(design.Design{}, m, s, ms)
+	}
+}
