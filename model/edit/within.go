@@ -2,8 +2,6 @@ package edit
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/units"
@@ -31,7 +29,8 @@ func within(d design.Design) error {
 		count++
 		if err == nil && (checkBound("", p.X) != nil || checkBound("", p.Y) != nil) {
 			err = fmt.Errorf("%s would reach %s, %s mm, beyond the %s mm that a drawing holds: "+
-				"keep it nearer", partName(part), mm(p.X), mm(p.Y), mm(units.MaxLength))
+				"keep it nearer", partName(part), mm(p.X), mm(p.Y),
+				mm(units.MaxLength))
 		}
 	}
 	eachPoint(d, see)
@@ -98,16 +97,4 @@ func eachPoint(d design.Design, see func(design.ID, design.Point)) {
 }
 
 // mm writes a length in millimetres, exactly.
-func mm(l units.Length) string {
-	sign := ""
-	n := uint64(l)
-	if l < 0 {
-		sign, n = "-", -n
-	}
-	whole, part := n/1e6, n%1e6
-	if part == 0 {
-		return sign + strconv.FormatUint(whole, 10)
-	}
-	return sign + strconv.FormatUint(whole, 10) + "." +
-		strings.TrimRight(fmt.Sprintf("%06d", part), "0")
-}
+func mm(l units.Length) string { return units.DecimalMM(l) }
