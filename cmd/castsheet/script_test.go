@@ -1,0 +1,211 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"image/png"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/edit"
+	"example.org/castwright/model/material"
+	"example.org/castwright/model/store"
+	"example.org/castwright/model/units"
+	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/santhosh-tekuri/jsonschema/v6"
+)
+
+// TestMain lets the scripts call castsheet as a program of its own.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"castsheet": main})
+}
+
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+		Setup:               writeJobs,
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": exits,
+			"keys":  keys,
+			"value": value,
+			"png":   pngSize,
+			"valid": valid,
+			"fill":  fill,
+		},
+	})
+}
+
+// writeJobs gives every script the jobs that it can ask about:
+//
+//	sound.json   one option, A, with nothing severe
+//	mixed.json   A is sound, B has a severe warning
+//	faulty.json  A has a fault: a thickness of nothing
+//	empty.json   no options
+func writeJobs(env *testscript.Env) error {
+	const mm = units.Millimetre
+	wall := func(id design.ID, x, y, x2, y2 units.Length) design.Support {
+		return design.Support{ID: id, Kind: design.SupportWall, Width: 40 * mm,
+			Line: []design.Point{{X: x, Y: y}, {X: x2, Y: y2}}}
+	}
+	sound := design.Design{
+		Outline:   edit.Rectangle(500*mm, 300*mm),
+		Thickness: 50 * mm,
+		Supports: []design.Support{
+			wall("support-1", 20*mm, 0, 20*mm, 300*mm),
+			wall("support-2", 480*mm, 0, 480*mm, 300*mm),
+			wall("support-3", 20*mm, 20*mm, 480*mm, 20*mm),
+			wall("support-4", 20*mm, 280*mm, 480*mm, 280*mm),
+		},
+	}
+	heavy := sound
+	heavy.Outline, heavy.Supports = edit.Rectangle(4000*mm, 900*mm), nil
+	faulty := sound
+	faulty.Thickness = 0
+	option := func(name string, d design.Design) design.Option {
+		return design.Option{Name: name, Title: "Shelf " + name, Design: d}
+	}
+	for name, options := range map[string][]design.Option{
+		"sound.json":  {option("A", sound)},
+		"mixed.json":  {option("A", sound), option("B", heavy)},
+		"faulty.json": {option("A", faulty)},
+		"empty.json":  nil,
+	} {
+		job := design.Job{Client: "The glaze room", Materials: material.Defaults(), Options: options,
+			Site: design.Site{Helpers: 2}}
+		if err := store.Save(filepath.Join(env.WorkDir, name), job); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// exits runs a program and holds it to the code that it ends with:
+//
+//	exits 2 castsheet check nothing.json
+//
+// A program that ends with 2 must have said why in one line.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits code program [args...]")
+	}
+	err := ts.Exec(args[1], args[2:]...)
+	code := 0
+	if exit := (*exec.ExitError)(nil); errors.As(err, &exit) {
+		code = exit.ExitCode()
+	} else {
+		ts.Check(err)
+	}
+	if strconv.Itoa(code) != args[0] {
+		ts.Fatalf("ended with %d, want %s", code, args[0])
+	}
+	said := ts.ReadFile("stderr")
+	if code == exitFailed && (!strings.HasPrefix(said, "castsheet: ") || strings.Count(said, "\n") != 1) {
+		ts.Fatalf("want one line that says why, got %q", said)
+	}
+	if code != exitFailed && said != "" {
+		ts.Fatalf("want nothing on the error stream, got %q", said)
+	}
+}
+
+// readObject reads a JSON object; the name stdout is what the last program wrote.
+func readObject(ts *testscript.TestScript, name string) map[string]any {
+	var object map[string]any
+	ts.Check(json.Unmarshal([]byte(ts.ReadFile(name)), &object))
+	return object
+}
+
+// keys holds a JSON object, or with "list." before it the first item of a list
+// in it, to the keys that others rely on: keys file key...
+func keys(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: keys file key...")
+	}
+	object := readObject(ts, args[0])
+	for _, key := range args[1:] {
+		where := object
+		if list, inner, ok := strings.Cut(key, "."); ok {
+			items, _ := object[list].([]any)
+			if len(items) == 0 {
+				ts.Fatalf("%s holds nothing", list)
+			}
+			where, key = items[0].(map[string]any), inner
+		}
+		if _, ok := where[key]; !ok {
+			ts.Fatalf("the key %s is missing", key)
+		}
+	}
+}
+
+// value holds one member of a JSON object to its JSON text: value file key json
+func value(ts *testscript.TestScript, neg bool, args []string) {
+	if len(args) != 3 {
+		ts.Fatalf("usage: value file key json")
+	}
+	got, err := json.Marshal(readObject(ts, args[0])[args[1]])
+	ts.Check(err)
+	if (string(got) == args[2]) == neg {
+		ts.Fatalf("%s is %s", args[1], got)
+	}
+}
+
+// pngSize holds a picture to its width, and to being more than one colour.
+func pngSize(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: png file width")
+	}
+	img, err := png.Decode(strings.NewReader(ts.ReadFile(args[0])))
+	ts.Check(err)
+	b := img.Bounds()
+	if strconv.Itoa(b.Dx()) != args[1] || b.Dy() < b.Dx()/4 {
+		ts.Fatalf("the picture is %d x %d", b.Dx(), b.Dy())
+	}
+	first := img.At(b.Min.X, b.Min.Y)
+	for y := b.Min.Y; y < b.Max.Y; y++ {
+		for x := b.Min.X; x < b.Max.X; x++ {
+			if img.At(x, y) != first {
+				return
+			}
+		}
+	}
+	ts.Fatalf("the picture is of one colour")
+}
+
+// valid holds a JSON file to a JSON Schema, read by an independent library:
+// valid schema file
+func valid(ts *testscript.TestScript, neg bool, args []string) {
+	if len(args) != 2 {
+		ts.Fatalf("usage: valid schema file")
+	}
+	text, err := jsonschema.UnmarshalJSON(strings.NewReader(ts.ReadFile(args[0])))
+	ts.Check(err)
+	c := jsonschema.NewCompiler()
+	c.DefaultDraft(jsonschema.Draft2020)
+	c.AssertFormat()
+	ts.Check(c.AddResource("job.json", text))
+	schema, err := c.Compile("job.json")
+	ts.Check(err)
+	job, err := jsonschema.UnmarshalJSON(strings.NewReader(ts.ReadFile(args[1])))
+	ts.Check(err)
+	if err := schema.Validate(job); (err == nil) == neg {
+		ts.Fatalf("validity of %s: %v", args[1], err)
+	}
+}
+
+// fill writes a text many times over, for files that are too much to keep:
+// fill file times text
+func fill(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: fill file times text")
+	}
+	times, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), bytes.Repeat([]byte(args[2]), times), 0o666))
+}
