@@ -34,6 +34,7 @@ type Sweep struct {
 	free   []int32
 	parts  []Part
 	counts [MaxLayers]int32
+	trace  *trace // nil unless boundaries are wanted
 }
 
 // Label says how crossing an edge changes the winding numbers: by By on Layer
@@ -74,6 +75,8 @@ type activeEdge struct {
 	at, end, step  int32
 	layers, others uint64 // sets of layers beside it, as last seen
 	label          Label
+	seg            int32 // of the trace, -1 for none
+	fresh          bool  // of the trace: a new edge since the beam below
 }
 
 // Reset empties the sweep. Coordinates are taken relative to origin, which
@@ -113,7 +116,8 @@ func (s *Sweep) AddPoint(p Vec) {
 }
 
 // Parts runs the sweep and gives the parts, in no particular but always the
-// same order. The slice is good until the next use of the sweep.
+// same order. It uses up what was added: reset the sweep before the next run.
+// The slice is good until then.
 func (s *Sweep) Parts() []Part {
 	s.prepare()
 	s.run()
@@ -222,6 +226,9 @@ func (s *Sweep) run() {
 			s.rescan(y)
 		}
 		y = s.climb(y, head, &budget)
+		if s.trace != nil && len(s.order) == 0 && (next == len(s.chains) || s.chains[next].y > y) {
+			s.trace.leave(s, y)
+		}
 	}
 }
 
@@ -235,7 +242,7 @@ func (s *Sweep) enter(c sweepChain) {
 		s.active = append(s.active, activeEdge{})
 	}
 	e := &s.active[id]
-	*e = activeEdge{left: -1, right: -1, at: c.at, end: c.end, step: c.step, label: c.label}
+	*e = activeEdge{left: -1, right: -1, seg: -1, at: c.at, end: c.end, step: c.step, label: c.label}
 	s.load(e)
 	i := len(s.order)
 	s.order = append(s.order, id)
@@ -255,6 +262,7 @@ func (s *Sweep) load(e *activeEdge) {
 	e.x, e.x0, e.y0, e.fx, e.fy = p.X, p.X, p.Y, p.X, p.Y
 	e.topX, e.topY = q.X, q.Y
 	e.slope = (q.X - p.X) / (q.Y - p.Y)
+	e.fresh = true
 }
 
 // climb goes from y up to head, or only to the first crossing below it, and
@@ -276,6 +284,10 @@ func (s *Sweep) climb(y, head float64, budget *int) float64 {
 		if at := s.firstCrossing(y, head, budget); at < head {
 			return at
 		}
+	}
+	if s.trace != nil {
+		s.trace.leave(s, y)
+		s.trace.arrive(s)
 	}
 	// Step to the head; edges that end there hand on to the next of their chain.
 	gone, touched := 0, false
@@ -352,10 +364,18 @@ func (s *Sweep) firstCrossing(y, head float64, budget *int) float64 {
 		}
 		for _, id := range s.order {
 			e := &s.active[id]
-			e.x = e.fx + (first-e.fy)*e.slope
+			e.next = e.fx + (first-e.fy)*e.slope
 		}
 		a, b := &s.active[s.order[pair-1]], &s.active[s.order[pair]]
-		b.x = a.x
+		b.next = a.next
+		if s.trace != nil {
+			s.trace.leave(s, y)
+			s.trace.arrive(s)
+		}
+		for _, id := range s.order {
+			e := &s.active[id]
+			e.x = e.next
+		}
 		s.order[pair-1], s.order[pair] = s.order[pair], s.order[pair-1]
 		s.rescan(first)
 		return first

@@ -133,6 +133,63 @@ func TestSweepAgainstOverlay(t *testing.T) {
 	}
 }
 
+// Loops bound the same region as the parts measure: their areas agree, every
+// loop is simple, and the overlay library finds no difference.
+func TestLoopsAgainstOverlay(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 1))
+	var s geom.Sweep
+	for i := range 300 {
+		a := star(r, geom.Vec{X: 100, Y: 50}, 100, 3+r.IntN(40))
+		b := star(r, geom.Vec{X: 100 + 150*r.Float64(), Y: 50 * r.Float64()}, 80, 3+r.IntN(40))
+		if i%3 == 0 {
+			for _, l := range []geom.Loop{a, b} {
+				for k := range l {
+					l[k].X, l[k].Y = 20*math.Round(l[k].X/20), 20*math.Round(l[k].Y/20)
+				}
+			}
+		}
+		pa, pb := polygon(a), polygon(b)
+		if pa.Validate() != nil || pb.Validate() != nil {
+			continue
+		}
+		for name, op := range map[string]struct {
+			f    func(a, b sf.Geometry) (sf.Geometry, error)
+			want func(uint64) bool
+		}{
+			"union":        {sf.Union, func(k uint64) bool { return true }},
+			"intersection": {sf.Intersection, func(k uint64) bool { return k == 3 }},
+			"difference":   {sf.Difference, func(k uint64) bool { return k == 1 }},
+		} {
+			g, err := op.f(pa, pb)
+			if err != nil {
+				t.Fatal(err)
+			}
+			s.Reset(geom.Vec{X: 100, Y: 50})
+			s.Add(0, a)
+			s.Add(1, b)
+			loops := s.Loops(op.want)
+			name = fmt.Sprintf("case %d %s", i, name)
+			area := 0.0
+			for k, l := range loops {
+				area += l.Area()
+				if err := polygon(l).Validate(); err != nil && i%3 != 0 {
+					t.Errorf("%s: loop %d of %d: %v", name, k, len(loops), err)
+				}
+			}
+			near(t, name, area, g.Area(), 1e-6)
+			n := 0
+			for _, p := range g.Dump() {
+				if p.IsPolygon() {
+					n += len(p.MustAsPolygon().DumpRings())
+				}
+			}
+			if n != len(loops) && i%3 != 0 {
+				t.Errorf("%s: %d loops, want %d", name, len(loops), n)
+			}
+		}
+	}
+}
+
 // windingArea is the area where the winding number is not zero by brute force:
 // exact along many lines, the midpoint rule across them.
 func windingArea(loops []geom.Loop, lines int) float64 {
@@ -194,6 +251,11 @@ func TestSweepWinding(t *testing.T) {
 		got, _ := layerArea(s.Parts(), func(k uint64) bool { return k == 1 })
 		const lines = 40_000
 		near(t, fmt.Sprintf("case %d", i), got, windingArea(loops, lines), 0.02)
+		traced := 0.0
+		for _, l := range s.Union(loops...) {
+			traced += l.Area()
+		}
+		near(t, fmt.Sprintf("case %d traced", i), traced, got, 1e-5)
 	}
 }
 
@@ -234,5 +296,54 @@ func BenchmarkSweep(b *testing.B) {
 				s.Parts()
 			}
 		})
+	}
+}
+
+func wave(n int, phase float64) geom.Loop {
+	var l geom.Loop
+	for i := 0; i <= n; i++ {
+		x := 1000 * float64(i) / float64(n)
+		l = append(l, geom.Vec{X: x, Y: 100*math.Sin(x/150+phase) + 185})
+	}
+	for i := n; i >= 0; i-- {
+		l = append(l, l[i].Add(geom.Vec{Y: 30}))
+	}
+	return l
+}
+
+func BenchmarkUnion(b *testing.B) {
+	b.ReportAllocs()
+	p, q := wave(150, 0), wave(150, 1.5)
+	var s geom.Sweep
+	for b.Loop() {
+		s.Union(p, q)
+	}
+}
+
+// Pieces that share an edge leave no seam.
+func TestUnionSeams(t *testing.T) {
+	at := func(x, y float64) geom.Vec { return geom.Vec{X: x, Y: y}.Turn(0.3) }
+	for _, c := range []struct {
+		name  string
+		loops []geom.Loop
+		want  int
+		area  float64
+	}{
+		{"side by side", []geom.Loop{{at(0, 0), at(10, 0), at(10, 10), at(0, 10)}, {at(10, 0), at(20, 0), at(20, 10), at(10, 10)}}, 1, 200},
+		{"part of a side", []geom.Loop{{at(0, 0), at(10, 0), at(10, 10), at(0, 10)}, {at(10, 3), at(20, 3), at(20, 8), at(10, 8)}}, 1, 150},
+		{"corner to corner", []geom.Loop{{at(0, 0), at(10, 0), at(10, 10), at(0, 10)}, {at(10, 10), at(20, 10), at(20, 20), at(10, 20)}}, 2, 200},
+		{"the same twice", []geom.Loop{{at(0, 0), at(10, 0), at(10, 10), at(0, 10)}, {at(0, 0), at(10, 0), at(10, 10), at(0, 10)}}, 1, 100},
+		{"a frame", []geom.Loop{{at(0, 0), at(30, 0), at(30, 10), at(0, 10)}, {at(0, 20), at(30, 20), at(30, 30), at(0, 30)},
+			{at(0, 5), at(10, 5), at(10, 25), at(0, 25)}, {at(20, 0), at(30, 0), at(30, 30), at(20, 30)}}, 2, 800},
+	} {
+		got := geom.Union(c.loops...)
+		area := 0.0
+		for _, l := range got {
+			area += l.Area()
+		}
+		near(t, c.name, area, c.area, 1e-6)
+		if len(got) != c.want {
+			t.Errorf("%s: %d loops, want %d: %v", c.name, len(got), c.want, got)
+		}
 	}
 }
