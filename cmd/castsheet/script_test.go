@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -48,6 +49,7 @@ func TestScripts(t *testing.T) {
 //	sound.json   one option, A, with nothing severe
 //	mixed.json   A is sound, B has a severe warning
 //	faulty.json  A has a fault: a thickness of nothing
+//	absurd.json  designs that no one can cast, one to an option
 //	empty.json   no options
 func writeJobs(env *testscript.Env) error {
 	const mm = units.Millimetre
@@ -76,6 +78,7 @@ func writeJobs(env *testscript.Env) error {
 		"sound.json":  {option("A", sound)},
 		"mixed.json":  {option("A", sound), option("B", heavy)},
 		"faulty.json": {option("A", faulty)},
+		"absurd.json": absurd(sound),
 		"empty.json":  nil,
 	} {
 		job := design.Job{Client: "The glaze room", Materials: material.Defaults(), Options: options,
@@ -85,6 +88,41 @@ func writeJobs(env *testscript.Env) error {
 		}
 	}
 	return nil
+}
+
+// absurd gives designs that can be written down and mean nothing, made from a
+// sound one.
+func absurd(sound design.Design) []design.Option {
+	const mm = units.Millimetre
+	var out []design.Option
+	with := func(name string, change func(*design.Design)) {
+		d := sound
+		change(&d)
+		out = append(out, design.Option{Name: name, Design: d})
+	}
+	with("no-outline", func(d *design.Design) { d.Outline = design.Outline{} })
+	with("two-nodes", func(d *design.Design) { d.Outline.Nodes = d.Outline.Nodes[:2] })
+	with("crossing", func(d *design.Design) {
+		n := slices.Clone(d.Outline.Nodes)
+		n[1].At, n[2].At = n[2].At, n[1].At
+		d.Outline.Nodes = n
+	})
+	with("a-point", func(d *design.Design) {
+		n := slices.Clone(d.Outline.Nodes)
+		for i := range n {
+			n[i].At = design.Point{}
+		}
+		d.Outline.Nodes = n
+	})
+	with("as-thick-as-long", func(d *design.Design) { d.Thickness = units.MaxLength })
+	with("thinner-than-nothing", func(d *design.Design) { d.Thickness = -50 * mm })
+	with("hole-larger-than-top", func(d *design.Design) {
+		d.Holes = []design.Hole{{ID: "hole-1", At: design.Point{X: 250 * mm, Y: 150 * mm}, Diameter: 50 * units.Metre}}
+	})
+	with("hole-far-away", func(d *design.Design) {
+		d.Holes = []design.Hole{{ID: "hole-1", At: design.Point{X: units.MaxLength}, Diameter: 20 * mm}}
+	})
+	return out
 }
 
 // exits runs a program and holds it to the code that it ends with:
