@@ -24,6 +24,7 @@ type bearings struct {
 	bridges []edge // lines between bearings
 	rims    []*chain
 	hull    []geom.Vec // of what carries the top
+	fan     fan        // scratch
 }
 
 // newBearings cuts the bearings off at the outline and joins what is no farther
@@ -94,7 +95,7 @@ func (b *bearings) join(most float64) {
 	corners := b.corners()
 	for i, p := range corners {
 		for _, q := range corners[:i] {
-			d := p.Dist(q)
+			d := apart(p, q)
 			mid := p.Lerp(q, 0.5)
 			if d > most || d <= near || b.on(mid) || !b.top.under(mid) {
 				continue
@@ -132,7 +133,7 @@ func (b *bearings) addEdge(rim *chain, i int) {
 		whole.square[k] = whole.corner[k] != geom.Vec{} &&
 			math.Abs(whole.normal.Dot(whole.corner[k])) < math.Sqrt2/2
 	}
-	if p.Dist(q) == 0 {
+	if apart(p, q) == 0 {
 		return
 	}
 	ts := b.top.outline.crossings(p, q, []float64{0, 1})
@@ -181,5 +182,5 @@ func (e edge) reach(p, foot geom.Vec) (float64, geom.Vec) {
 		}
 		return d, away
 	}
-	return v.Norm(), v.Unit()
+	return math.Sqrt(v.Dot(v)), v.Unit()
 }

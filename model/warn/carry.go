@@ -18,16 +18,17 @@ import (
 //
 // A spot of the top that does not lie on a bearing spans the shorter of
 //
-//   - the distance from a bearing to the spot and on to a bearing on the other
-//     side, where the two directions make an angle of 165 degrees or more, and
+//   - the distance between two bearings on opposite sides of it, the directions
+//     to which make an angle of 165 degrees or more, and
 //   - where bearings lie all round the spot, no gap between their directions as
 //     wide as 180 degrees, twice the distance to the nearest.
 //
 // At its largest the first is the clear span between two parallel bearings, the
 // second the largest empty circle among several.
 //
-// Only bearings under the top count, and only those that concrete reaches in a
-// straight line: not across a cut-out or a notch. Each spot is carried the
+// Only bearings under the top count, and only those that a straight line within
+// the outline reaches: not across a notch; spans do not cross a cut-out either.
+// Each spot is carried the
 // easier way, the one that uses up less of its limit, and the top is as good as
 // its worst spot. (The convex hull of the bearings would be simpler, but the
 // hull of an L or a U covers the room in the notch, and an overhang into it
@@ -35,36 +36,24 @@ import (
 // overhang of length c looks like a span of at least 2c / sin 15 degrees =
 // 7.7c, well above the limits' ratio of 4, so no overhang passes for a span.
 
-// hang is how one spot is carried.
+// hang is how one spot hangs on the nearest bearing.
 type hang struct {
-	at       geom.Vec
+	place
 	reach    float64  // mm to the nearest bearing, square to it
+	from     geom.Vec // the bearing's point
 	overhang float64  // mm past the bearings or a line between them, 0 for none
 	root     geom.Vec // where the reach, or the overhang, starts
 	width    float64  // mm of the top in the same direction
-	span     float64  // mm, +Inf for none
 }
 
-// hangs measures the spots of the top that may be badly carried: those farther
-// from a bearing than least, mm.
-func (b *bearings) hangs(least float64) []hang {
-	var found []hang
-	for _, p := range b.top.spots() {
-		if h, ok := b.hang(p, least); ok {
-			found = append(found, h)
-		}
-	}
-	return found
-}
-
-// hang measures how one spot is carried; false if it lies on a bearing or not
-// farther from one than least.
+// hang measures how one spot hangs; false if it lies on a bearing or not farther
+// from one than least, mm.
 func (b *bearings) hang(p place, least float64) (hang, bool) {
-	if b.on(p.at) {
+	if len(b.edges) == 0 || b.on(p.at) {
 		return hang{}, false
 	}
 	e, f := b.nearest(p)
-	h := hang{at: p.at, root: f}
+	h := hang{place: p, from: f, root: f}
 	var away geom.Vec
 	h.reach, away = e.reach(p.at, f)
 	if !(h.reach > least) {
@@ -72,9 +61,9 @@ func (b *bearings) hang(p place, least float64) (hang, bool) {
 	}
 	if p.out != [2]geom.Vec{} {
 		h.overhang = h.reach
-		for _, br := range b.bridges {
-			g := foot(p.at, br.a, br.b)
-			if d := p.at.Dist(g); d < h.overhang && b.top.clear(p.inner, g) {
+		for i := range b.bridges {
+			g := foot(p.at, b.bridges[i].a, b.bridges[i].b)
+			if d := apart(p.at, g); d < h.overhang && b.top.inside(p.inner, g) {
 				h.root, h.overhang, away = g, d, p.at.Sub(g).Unit()
 			}
 		}
@@ -83,54 +72,55 @@ func (b *bearings) hang(p place, least float64) (hang, bool) {
 		}
 	}
 	h.width = b.top.widthAlong(p.inner, away)
-	h.span = b.span(p)
 	return h, true
 }
 
-// widen climbs from a spot to where the span is largest, to 0.01 mm.
-func (b *bearings) widen(h hang) hang {
+// widen climbs from a spot to where the bearings all round it are farthest away,
+// to 0.01 mm, over spots that pass, and gives the span there.
+func (b *bearings) widen(h hang, span float64, pass func(hang, float64) bool) (hang, float64) {
 	bounds := b.top.outline.bounds()
 	step := math.Hypot(bounds.x1-bounds.x0, bounds.y1-bounds.y0) / 32
-	for step > 0.005 {
+	for tries := 0; step > 0.005 && tries < 40; tries++ {
 		moved := false
 		for _, u := range [...]geom.Vec{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
 			at := h.at.Add(u.Mul(step))
 			if !b.top.concrete(at) {
 				continue
 			}
-			if n, ok := b.hang(place{at: at, inner: at}, 0); ok && !math.IsInf(n.span, 1) && n.span > h.span*(1+1e-9) {
-				h, moved = n, true
+			n, ok := b.hang(place{at: at, inner: at}, 0)
+			if !ok {
+				continue
+			}
+			if l, _ := b.span(n.place, n.from.Sub(at)); l > span*(1+1e-9) && pass(n, l) {
+				h, span, moved = n, l, true
 			}
 		}
 		if !moved {
 			step /= 2
 		}
 	}
-	return h
+	return h, span
 }
 
-// nearest is the nearest bearing that concrete reaches in a straight line, and
-// its point. When there is none, it is the nearest one, whatever lies between:
-// the true way round is longer still.
-func (b *bearings) nearest(p place) (edge, geom.Vec) {
+// nearest is the nearest bearing that can be reached straight within the outline,
+// and its point. When there is none, it is the nearest one, whatever lies
+// between: the true way round is longer still.
+func (b *bearings) nearest(p place) (at edge, ft geom.Vec) {
 	best := math.Inf(1)
-	var at edge
-	var ft geom.Vec
 	for _, e := range b.edges {
 		f := foot(p.at, e.a, e.b)
-		if d := p.at.Dist(f); d < best {
+		if d := apart(p.at, f); d < best {
 			best, at, ft = d, e, f
 		}
 	}
-	if math.IsInf(best, 1) || b.top.clear(p.inner, ft) {
+	if b.top.inside(p.inner, ft) {
 		return at, ft
 	}
-	far := math.Inf(1)
+	best = math.Inf(1)
 	for _, e := range b.edges {
-		for _, g := range [...]geom.Vec{foot(p.at, e.a, e.b), e.a, e.b, e.a.Lerp(e.b, 0.5)} {
-			if d := p.at.Dist(g); d < far && b.top.clear(p.inner, g) {
-				far, at, ft = d, e, g
-			}
+		f := foot(p.at, e.a, e.b)
+		if d := apart(p.at, f); d < best && b.top.inside(p.inner, f) {
+			best, at, ft = d, e, f
 		}
 	}
 	return at, ft

@@ -9,8 +9,8 @@ import (
 
 // carryFlat reckons what the top would bear if two people held it flat by its
 // ends: a simple beam under its own weight, M(x) = W x (L - x) / 2L, across the
-// concrete that is left at its middle and at each sink. Loads are as they are;
-// a jolt adds to them.
+// concrete that is left at its middle and in five places along each sink. Loads
+// are as they are; a jolt adds to them.
 func (c *check) carryFlat() {
 	kg := c.t.WeightDry.Value
 	p := caliper(hull(c.outline.pts))
@@ -34,8 +34,15 @@ func (c *check) carryFlat() {
 	}
 	section((lo + hi) / 2)
 	for _, o := range c.openings {
-		if !o.round() && o.side == within {
-			section(o.Centre.Dot(p.along))
+		if o.round() || o.side != within {
+			continue
+		}
+		from, to := math.Inf(1), math.Inf(-1)
+		for _, q := range o.pts {
+			from, to = min(from, q.Dot(p.along)), max(to, q.Dot(p.along))
+		}
+		for _, share := range [...]float64{0.02, 0.25, 0.5, 0.75, 0.98} {
+			section(from + share*(to-from))
 		}
 	}
 	c.say(limitCarry, stress, math.Sqrt(assumedFc)*psi, Warning{At: at, Unit: "MPa",

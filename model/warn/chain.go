@@ -2,6 +2,7 @@ package warn
 
 import (
 	"math"
+	"slices"
 
 	"example.org/castwright/model/geom"
 )
@@ -34,6 +35,14 @@ func (b box) gap2(c box) float64 {
 	return dx*dx + dy*dy
 }
 
+// apart is the distance between two points. Places of a top are near enough to
+// the origin for a plain root, which is several times as fast as a hypotenuse
+// that guards against overflow.
+func apart(a, b geom.Vec) float64 {
+	v := b.Sub(a)
+	return math.Sqrt(v.Dot(v))
+}
+
 func spot(p geom.Vec) box { return box{p.X, p.Y, p.X, p.Y} }
 
 // chain is a closed loop with a tree of boxes over runs of its segments, so
@@ -45,15 +54,24 @@ type chain struct {
 	leaves int   // a power of two; leaf j holds segments from j*leafSize
 }
 
-// newChain gives nil for a loop that bounds nothing or holds a bad number.
+// newChain gives nil for a loop that bounds nothing or holds a bad number. A
+// point that repeats the one before is left out.
 func newChain(l geom.Loop) *chain {
-	if len(l) < 3 {
-		return nil
-	}
-	for _, p := range l {
+	repeats := false
+	for i, p := range l {
 		if !p.Finite() {
 			return nil
 		}
+		repeats = repeats || p == l[(i+1)%len(l)]
+	}
+	if repeats {
+		l = slices.Compact(slices.Clone(l))
+		for len(l) > 1 && l[0] == l[len(l)-1] {
+			l = l[:len(l)-1]
+		}
+	}
+	if len(l) < 3 {
+		return nil
 	}
 	leaves := 1
 	for leaves*leafSize < len(l) {
@@ -169,7 +187,10 @@ func segPair(a, b, c, d geom.Vec, best *pair) {
 	v := got.to.Sub(got.at)
 	for _, p := range try {
 		w := p.to.Sub(p.at).Sub(v)
-		if e := p.at.Dist(try[first].at); e > got.stretch && w.Dot(w) <= tie*least {
+		if w.Dot(w) > tie*least {
+			continue
+		}
+		if e := apart(p.at, try[first].at); e > got.stretch {
 			got.stretch = e
 			got.at, got.to = try[first].at.Lerp(p.at, 0.5), try[first].to.Lerp(p.to, 0.5)
 		}

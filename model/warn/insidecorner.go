@@ -57,18 +57,27 @@ func bends(l geom.Loop, sense, least float64) []bend {
 	turn := make([]float64, n)   // at each point
 	radius := make([]float64, n) // at each point, of the arc through its neighbours
 	first := -1                  // a point that belongs to no bend
+	in, inLength := l[0].Sub(l[n-1]), apart(l[n-1], l[0])
 	for i := range l {
-		in, out := l[i].Sub(l[(i+n-1)%n]), l[(i+1)%n].Sub(l[i])
-		turn[i] = sense * math.Atan2(in.Cross(out), in.Dot(out))
-		chord := (in.Norm() + out.Norm()) / 2
+		next := l[(i+1)%n]
+		out, outLength := next.Sub(l[i]), apart(l[i], next)
+		cross, dot := sense*in.Cross(out), in.Dot(out)
+		chord, lengths := (inLength+outLength)/2, inLength*outLength
+		in, inLength = out, outLength
 		radius[i] = math.Inf(1)
-		if turn[i] > 1e-3 {
-			radius[i] = chord / (2 * math.Sin(turn[i]/2))
+		// Most points turn the other way, or so gently that the arc through
+		// them is larger than chord / (root 2 sin turn).
+		if cross <= 0 || dot > 0 && cross < math.Sin(sharpTurn)*lengths &&
+			chord*lengths > 2.2*least*math.Sqrt2*cross {
+			first = i
+			continue
 		}
+		turn[i] = math.Atan2(cross, dot)
 		// At its ends a rounded corner turns by half, so that it seems twice
 		// as blunt there.
-		if radius[i] > 2.2*least {
-			radius[i] = math.Inf(1)
+		if r := chord / (2 * math.Sin(turn[i]/2)); r <= 2.2*least {
+			radius[i] = r
+		} else {
 			first = i
 		}
 	}

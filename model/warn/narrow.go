@@ -116,7 +116,7 @@ func (c *chain) approach(o *chain, reach, short float64) []step {
 			return
 		}
 		end := near.d
-		if p.Dist(q) > short {
+		if apart(p, q) > short {
 			far, _ := o.fromSegment(q, q, reach)
 			end = far.d
 		}

@@ -1,7 +1,9 @@
 package warn
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"example.org/castwright/model/geom"
 )
@@ -72,18 +74,35 @@ func (c *check) carrying(b *bearings) {
 	s := c.strip()
 	spans := s.spanReach()
 	least := min(s.overhangReach(math.Inf(1)).note, spans.note/2, shortest)
+	var hangs []spotted
+	for _, p := range c.spots() {
+		if h, ok := b.hang(p, least); ok {
+			over := s.overhangReach(h.width)
+			hangs = append(hangs, spotted{share: h.reach / over.caution, reach: over, hang: h})
+		}
+	}
+	// A spot's share as an overhang or a span is never more than its reach
+	// makes of it, so that those with the least reach need no close look once
+	// worse spots are known.
+	slices.SortStableFunc(hangs, func(a, b spotted) int { return cmp.Compare(b.share, a.share) })
 	var overhang, span worst
-	for _, h := range b.hangs(least) {
-		over := s.overhangReach(h.width)
-		bySpan := h.span / spans.caution
-		byOverhang := h.overhang / over.caution
+	for _, h := range hangs {
+		byOverhang := h.overhang / h.reach.caution
+		if h.overhang > 0 && byOverhang <= 1 {
+			overhang.take(h.as(byOverhang, h.overhang, h.reach))
+			continue
+		}
+		if !span.beaten(h.share) && !overhang.beaten(byOverhang) {
+			continue
+		}
+		length, round := b.span(h.place, h.from.Sub(h.at))
+		bySpan := length / spans.caution
 		switch {
-		case h.overhang > 0 && (byOverhang <= 1 || byOverhang <= bySpan):
-			overhang.take(spotted{byOverhang, h.overhang, over, h})
-		case bySpan <= h.reach/over.caution:
-			// In the middle of a span a bearing is half as far as the span is
-			// long. Where one is nearer, as before a rail, that holds the spot.
-			span.take(spotted{bySpan, h.span, spans, h})
+		case h.overhang > 0 && byOverhang <= bySpan:
+			overhang.take(h.as(byOverhang, h.overhang, h.reach))
+		case bySpan <= h.share:
+			h.round = round
+			span.take(h.as(bySpan, length, spans))
 		}
 	}
 	c.overhang(overhang)
@@ -93,20 +112,41 @@ func (c *check) carrying(b *bearings) {
 // spotted is a spot and the length that it is judged by.
 type spotted struct {
 	share  float64 // of the length at which a caution is given
-	length float64
-	reach  reach
+	length float64 // mm
+	reach  reach   // what the length is compared with
+	round  bool    // whether a span is set by bearings all round
 	hang
+}
+
+// as is the spot judged by another length.
+func (s spotted) as(share, length float64, r reach) spotted {
+	s.share, s.length, s.reach = share, length, r
+	return s
+}
+
+// spans reports whether a spot is carried as a span of some length. In the
+// middle of a span a bearing is half as far as the span is long; where one is
+// nearer, as before a rail, that holds the spot.
+func (s strip) spans(h hang, length float64) bool {
+	return length/s.spanReach().caution <= h.reach/s.overhangReach(h.width).caution
 }
 
 // worst is the spots that are worst carried, equally badly.
 type worst []spotted
 
+// equal is by how little, as a share, two spots may differ and count as equal.
+const equal = 1e-9
+
+// beaten reports whether a spot of some share is as bad as the worst, or worse.
+func (w worst) beaten(share float64) bool {
+	return len(w) == 0 || share >= w[0].share*(1-equal)
+}
+
 func (w *worst) take(s spotted) {
-	const tie = 1e-9
 	switch {
-	case len(*w) == 0 || s.share > (*w)[0].share*(1+tie):
+	case len(*w) == 0 || s.share > (*w)[0].share*(1+equal):
 		*w = worst{s}
-	case s.share >= (*w)[0].share*(1-tie):
+	case w.beaten(s.share):
 		*w = append(*w, s)
 	}
 }

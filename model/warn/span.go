@@ -7,8 +7,8 @@ func (c *check) span(b *bearings, w worst) {
 	if !broken {
 		return
 	}
-	if wide := b.widen(s.hang); wide.span > s.span {
-		s.hang, s.length = wide, wide.span
+	if s.round {
+		s.hang, s.length = b.widen(s.hang, s.length, c.strip().spans)
 		step, by, _ = s.reach.judge(s.length)
 	}
 	by.Code = SpanLong

@@ -32,29 +32,34 @@ const (
 // spots gives the places at which the carrying of the top is judged: the
 // corners of the outline, evenly along its edges, and a grid over its area.
 func (c *check) spots() []place {
-	var found []place
+	found := make([]place, 0, 2*spotsAlong+spotsOver)
 	pts := c.outline.pts
-	step := pts.Perimeter() / spotsAlong
-	walked := step // since the last spot
+	before, _ := c.outline.seg(len(pts) - 1)
+	perimeter := 0.0
 	for i := range pts {
-		before := pts[(i+len(pts)-1)%len(pts)]
+		perimeter += apart(c.outline.seg(i))
+	}
+	step := perimeter / spotsAlong
+	walked := step // since the last spot
+	in, inLength := pts[0].Sub(before), apart(before, pts[0])
+	for i := range pts {
 		p, q := c.outline.seg(i)
-		in, out := p.Sub(before).Unit(), q.Sub(p).Unit()
-		inward := in.Add(out).Left().Unit().Mul(near)
-		if walked >= step || in.Dot(out) < math.Cos(sharpTurn) {
-			normals := [2]geom.Vec{in.Left().Mul(-1), out.Left().Mul(-1)}
-			found, walked = append(found, place{p, p.Add(inward), normals}), 0
+		out, length := q.Sub(p), apart(p, q)
+		if walked >= step || in.Dot(out) < math.Cos(sharpTurn)*inLength*length {
+			u, v := in.Unit(), out.Unit()
+			inner := p.Add(u.Add(v).Left().Unit().Mul(near))
+			found, walked = append(found, place{p, inner, [2]geom.Vec{u.Left().Mul(-1), v.Left().Mul(-1)}}), 0
 		}
-		length := p.Dist(q)
+		in, inLength = out, length
 		if length < 2*step {
 			walked += length
 			continue
 		}
 		parts := 2 * math.Ceil(length/step/2) // an even number meets the middle
-		inward = out.Left().Mul(near)
+		left := out.Unit().Left()
 		for k := 1.0; k < parts; k++ {
 			s := p.Lerp(q, k/parts)
-			found = append(found, place{s, s.Add(inward), [2]geom.Vec{out.Left().Mul(-1)}})
+			found = append(found, place{s, s.Add(left.Mul(near)), [2]geom.Vec{left.Mul(-1)}})
 		}
 		walked = length / parts
 	}
@@ -91,15 +96,17 @@ func (c *check) concrete(p geom.Vec) bool {
 	return true
 }
 
+// inside reports whether the line from p to q stays in the outline; q may lie on
+// it.
+func (c *check) inside(p, q geom.Vec) bool {
+	d := apart(p, q)
+	return d <= 2*near || !c.outline.cut(p, q.Lerp(p, 2*near/d))
+}
+
 // clear reports whether concrete reaches in a straight line from p to q, which
 // may itself lie on the outline. Small holes do not part the concrete.
 func (c *check) clear(p, q geom.Vec) bool {
-	d := p.Dist(q)
-	if d <= 2*near {
-		return true
-	}
-	q = q.Lerp(p, 2*near/d)
-	if c.outline.cut(p, q) {
+	if !c.inside(p, q) {
 		return false
 	}
 	for _, o := range c.sinks {
