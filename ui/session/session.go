@@ -4,6 +4,8 @@
 package session
 
 import (
+	"reflect"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/report"
@@ -14,11 +16,14 @@ import (
 type Session struct {
 	history   *edit.History
 	option    string
+	place     int // of the option among the job's count
+	count     int
 	path      string // file of the job, "" when never saved
 	saved     design.Job
 	dirty     bool
 	selection []Pick
 	report    report.Report
+	others    map[string]derived // reports of options not in hand
 	listeners []func(Change)
 	gesture   int
 }
@@ -40,12 +45,24 @@ type Change struct {
 
 // New starts a session on a job; path is "" for one that was never saved.
 func New(j design.Job, path string) *Session {
-	s := &Session{history: edit.NewHistory(j), path: path, saved: j}
+	s := &Session{}
+	s.load(j, path)
+	return s
+}
+
+// Load takes another job in hand, with a history of its own.
+func (s *Session) Load(j design.Job, path string) {
+	s.load(j, path)
+	s.tell(Change{Design: true, Job: true, Option: true, Selection: true})
+}
+
+func (s *Session) load(j design.Job, path string) {
+	s.history, s.path, s.saved, s.dirty = edit.NewHistory(j), path, j, false
+	s.option, s.selection = "", nil
 	if len(j.Options) > 0 {
 		s.option = j.Options[0].Name
 	}
 	s.derive()
-	return s
 }
 
 // OnChange adds a listener; it is called on the main goroutine.
@@ -106,6 +123,7 @@ func (s *Session) DoGesture(e edit.Edit) error {
 // CancelGesture takes the open gesture back and leaves no trace.
 func (s *Session) CancelGesture() {
 	if s.history.Cancel(s.gesture) {
+		s.compare()
 		s.settle(Change{Design: true, Job: true, Selection: true})
 	}
 }
@@ -122,7 +140,7 @@ func (s *Session) do(e edit.JobEdit, gesture int, c Change) error {
 // Undo takes the last step back.
 func (s *Session) Undo() {
 	if _, ok := s.history.Undo(); ok {
-		s.dirty = true
+		s.compare()
 		s.settle(Change{Design: true, Job: true, Selection: true})
 	}
 }
@@ -130,10 +148,14 @@ func (s *Session) Undo() {
 // Redo does the next step again.
 func (s *Session) Redo() {
 	if _, ok := s.history.Redo(); ok {
-		s.dirty = true
+		s.compare()
 		s.settle(Change{Design: true, Job: true, Selection: true})
 	}
 }
+
+// compare finds out whether the job, after steps back or forth, is the one that
+// was saved.
+func (s *Session) compare() { s.dirty = !reflect.DeepEqual(s.saved, s.Job()) }
 
 // UndoName is the edit that Undo would take back, "" for none.
 func (s *Session) UndoName() string { return s.history.UndoName() }
@@ -155,15 +177,27 @@ func (s *Session) MarkSaved(path string) {
 
 // settle makes option, selection and report fit the job after a change.
 func (s *Session) settle(c Change) {
-	if _, ok := s.Job().Option(s.option); !ok && len(s.Job().Options) > 0 {
-		s.option = s.Job().Options[0].Name
-		c.Option = true
+	options := s.Job().Options
+	if _, ok := s.Job().Option(s.option); !ok && len(options) > 0 {
+		// Renamed, it is where it was; gone, its neighbour takes its place.
+		renamed := len(options) == s.count
+		s.option = options[min(s.place, len(options)-1)].Name
+		if !renamed {
+			s.selection = nil
+			c.Option, c.Selection = true, true
+		}
 	}
 	s.derive()
 	s.tell(c)
 }
 
 func (s *Session) derive() {
+	s.count = len(s.Job().Options)
+	for i, o := range s.Job().Options {
+		if o.Name == s.option {
+			s.place = i
+		}
+	}
 	s.report = report.Derive(s.Design(), s.Job().Materials, s.Job().Site)
 }
 

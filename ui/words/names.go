@@ -1,0 +1,162 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/slab"
+)
+
+// The kinds of things in the order of their numbers in package design.
+var (
+	Profiles  = []string{"Square", "Eased", "Rounded", "Bevelled", "Half round", "Full round", "Rough"}
+	Corners   = []string{"Square", "Rounded", "Clipped"}
+	Curves    = []string{"Straight", "Arc", "Spline"}
+	Sides     = []string{"Seen", "At a wall"}
+	Shapes    = []string{"Rectangle", "Oval", "Round", "D-shape", "Own shape"}
+	Mounts    = []string{"Under-mount", "Over-mount", "Vessel"}
+	Reveals   = []string{"Flush", "Bowl rim shows", "Concrete overhangs"}
+	Patterns  = []string{"One hole", "Three at 4 in", "Three at 8 in", "Own pattern"}
+	HoleKinds = []string{"Drain", "Soap", "Cable", "Other"}
+	Ends      = []string{"Round", "Flat", "Open"}
+	Supports  = []string{"Wall bearing", "Gable", "Rail", "Bracket", "Leg"}
+	Exposures = []string{"Cream", "Fine stone", "Coarse stone"}
+	Polishes  = []string{"Flat", "Satin", "Polished", "Highly polished"} // levels 1 to 4
+)
+
+// Of is a word of one of the lists above, "?" beyond it.
+func Of(list []string, i int) string {
+	if i < 0 || i >= len(list) {
+		return "?"
+	}
+	return list[i]
+}
+
+// Part is a part by name: "Sink", or "Sink 2" where there are several. The top
+// itself is "Top".
+func Part(d design.Design, id design.ID) string {
+	name, count := "", 0
+	found := func(n string, k int) { name, count = n, k }
+	for _, p := range d.Sinks {
+		if p.ID == id {
+			found("Sink", len(d.Sinks))
+		}
+	}
+	for _, p := range d.Taps {
+		if p.ID == id {
+			found("Taps", len(d.Taps))
+		}
+	}
+	for _, p := range d.Holes {
+		if p.ID == id {
+			found(Of(HoleKinds, int(p.Kind))+" hole", len(d.Holes))
+		}
+	}
+	for _, p := range d.Channels {
+		if p.ID == id {
+			found("Channel", len(d.Channels))
+		}
+	}
+	for _, p := range d.Glass {
+		if p.ID == id {
+			found("Glass bed", len(d.Glass))
+		}
+	}
+	for _, p := range d.Supports {
+		if p.ID == id {
+			found(Of(Supports, int(p.Kind)), len(d.Supports))
+		}
+	}
+	if name == "" {
+		return "Top"
+	}
+	if _, n, ok := strings.Cut(string(id), "-"); ok && count > 1 {
+		return name + " " + n
+	}
+	return name
+}
+
+// Edge names an edge of the outline by the way that it faces: "Front edge"; where
+// several face that way, "Front edge 2", counted from the first node.
+func Edge(o design.Outline, i int) string {
+	side := facing(o, i)
+	n, at := 0, 0
+	for k := range o.Nodes {
+		if facing(o, k) == side {
+			n++
+			if k <= i {
+				at = n
+			}
+		}
+	}
+	if n > 1 {
+		return fmt.Sprintf("%s edge %d", side, at)
+	}
+	return side + " edge"
+}
+
+func facing(o design.Outline, i int) string {
+	n := len(o.Nodes)
+	if n == 0 || i < 0 {
+		return "An"
+	}
+	a, b := o.Nodes[i%n].At, o.Nodes[(i+1)%n].At
+	// Outward of a counter-clockwise chain is to the right of its run.
+	dx, dy := (b.Y - a.Y).MM(), (a.X - b.X).MM()
+	switch {
+	case math.Abs(dx) > math.Abs(dy) && dx > 0:
+		return "Right"
+	case math.Abs(dx) > math.Abs(dy):
+		return "Left"
+	case dy > 0:
+		return "Back"
+	}
+	return "Front"
+}
+
+// Corner names a corner of the outline by the edges that meet there.
+func Corner(o design.Outline, i int) string {
+	n := len(o.Nodes)
+	if n == 0 || i < 0 {
+		return "Corner"
+	}
+	a, b := facing(o, (i+n-1)%n), facing(o, i%n)
+	if a == b {
+		return a + " corner"
+	}
+	// Front and back before left and right.
+	if a == "Left" || a == "Right" {
+		a, b = b, a
+	}
+	return a + " " + strings.ToLower(b) + " corner"
+}
+
+// Profile is an edge's profile with its size in the maker's units.
+func Profile(p design.Profile, size func() string) string {
+	name := Of(Profiles, int(p.Kind))
+	if ProfileSized(p.Kind) && p.Size != 0 {
+		return name + " " + size()
+	}
+	return name
+}
+
+// ProfileSized reports whether a profile has a size of its own.
+func ProfileSized(k design.ProfileKind) bool {
+	return k != design.ProfileSquare && k != design.ProfileFullRound
+}
+
+// Bounds is the box about the outline, in millimetres; the corners' box when the
+// outline is no loop.
+func Bounds(d design.Design, s slab.Solid) geom.Box {
+	if len(s.Outline) > 0 {
+		return s.Outline.Bounds()
+	}
+	box := geom.EmptyBox()
+	for _, n := range d.Outline.Nodes {
+		box = box.Include(geom.Vec{X: n.At.X.MM(), Y: n.At.Y.MM()})
+	}
+	return box
+}
