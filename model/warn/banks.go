@@ -11,7 +11,7 @@ func (c *check) banks() {
 				continue // an island
 			}
 			for _, n := range c.outline.narrows(r, c.s.Thickness, c.s.Thickness/4) {
-				if n.d < near/10 {
+				if n.d < touching {
 					continue // here it leaves the top
 				}
 				c.say(limitChannelEdge, n.d, c.s.Thickness, Warning{Part: ch.Part, At: n.middle(),
@@ -36,7 +36,7 @@ func (c *check) banksOfOpenings(ch channel) {
 				best = p
 			}
 		}
-		meets := best.d < near/10
+		meets := best.d < touching
 		if !meets && ch.contains(o.Centre) {
 			best.at, best.to, meets = o.Centre, o.Centre, true
 		}

@@ -113,7 +113,9 @@ func TestSideOf(t *testing.T) {
 		{"outside", rectangle(110, 10, 120, 20), without},
 		{"around", rectangle(-10, -10, 120, 60), without},
 	} {
-		if got := c.sideOf(newChain(k.l)); got != k.want {
+		o := newChain(k.l)
+		p, _ := c.closest(o, near)
+		if got := c.sideOf(o, p.d); got != k.want {
 			t.Errorf("%s: side %d, want %d", k.name, got, k.want)
 		}
 	}

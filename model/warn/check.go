@@ -74,6 +74,8 @@ type opening struct {
 	*slab.Opening
 	*chain
 	side side
+	edge pair // to the outline, if nearer than a slab thickness
+	thin bool // whether it is
 }
 
 // round reports whether the opening is a hole rather than a sink's cut-out.
@@ -88,9 +90,12 @@ const (
 	without             // wholly outside
 )
 
-// sideOf says how o lies to c.
-func (c *chain) sideOf(o *chain) side {
-	if _, touch := c.closest(o, near/10); touch {
+// touching is the distance in mm below which two loops count as touching.
+const touching = near / 10
+
+// sideOf says how o lies to c, d apart.
+func (c *chain) sideOf(o *chain, d float64) side {
+	if d < touching {
 		return across
 	}
 	if c.contains(o.pts[0]) {
@@ -106,7 +111,9 @@ func (c *check) sortOpenings() {
 		if ch == nil {
 			continue
 		}
-		it := opening{o, ch, c.outline.sideOf(ch)}
+		it := opening{Opening: o, chain: ch}
+		it.edge, it.thin = c.outline.closest(ch, max(c.s.Thickness, near))
+		it.side = c.outline.sideOf(ch, it.edge.d)
 		c.openings = append(c.openings, it)
 		if !it.round() && it.side != without {
 			c.sinks = append(c.sinks, ch)

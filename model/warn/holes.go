@@ -34,8 +34,8 @@ func (c *check) holes() {
 		if !o.round() || o.side != within {
 			continue
 		}
-		if p, ok := c.outline.closest(o.chain, c.s.Thickness); ok {
-			call(o.Part, limitHoleEdge, p)
+		if o.thin {
+			call(o.Part, limitHoleEdge, o.edge)
 		}
 	}
 	for _, m := range meetings {
@@ -101,7 +101,7 @@ func (c *check) clearOfBowls() {
 			step, broken := limitHoleBowl.judge(p.d, 1, near)
 			w := Warning{Part: part, At: p.middle(), Title: "Hole is close to a bowl",
 				Advice: "Move the hole or the sink, so that the tap's nut and a spanner clear the bowl below the top."}
-			if p.d < near/10 {
+			if p.d < touching {
 				step, broken = limitHoleBowl.Steps[1], true
 				w.Title = "Hole lies over a bowl"
 				w.Advice = "Move the hole or the sink: what goes through the hole would meet the bowl or its rim."

@@ -22,8 +22,7 @@ func (c *check) leaves() {
 		l, w := limitCutoutLeaves, Warning{Part: o.Part, At: o.Centre}
 		switch o.side {
 		case across:
-			p, _ := c.outline.closest(o.chain, math.Inf(1))
-			w.At = p.at
+			w.At = o.edge.at
 			w.Title = thing + " runs over the edge of the top"
 			w.Advice = "Move it inward or make it smaller, or change the outline if a notch is meant."
 		case without:
@@ -78,7 +77,8 @@ func (c *check) overlaps(meetings []meeting) {
 func (c *check) channelLeaves(ch channel) {
 	missed := len(ch.rims) > 0
 	for _, r := range ch.rims {
-		missed = missed && c.outline.sideOf(r) == without && !r.contains(c.outline.pts[0])
+		p, _ := c.outline.closest(r, near)
+		missed = missed && c.outline.sideOf(r, p.d) == without && !r.contains(c.outline.pts[0])
 	}
 	if missed {
 		c.state(limitChannelLeaves, Warning{Part: ch.Part, At: ch.rims[0].pts[0],

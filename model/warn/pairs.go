@@ -46,7 +46,7 @@ func (c *check) meetings(reach float64) []meeting {
 			var ok bool
 			m.pair, ok = a.closest(b.chain, reach)
 			switch {
-			case ok && m.d < near/10:
+			case ok && m.d < touching:
 				m.overlap = true
 			case a.contains(b.pts[0]):
 				m.overlap, m.at, m.to = true, b.Centre, b.Centre
