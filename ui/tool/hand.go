@@ -15,7 +15,7 @@ import (
 type Hand struct {
 	s     *session.Session
 	tool  Tool
-	stock Stock
+	stock *Stock // as set, nil for the plain one
 
 	at   Pointer // where the mouse was last
 	here bool    // it is on the board
@@ -35,7 +35,7 @@ type Hand struct {
 
 // New is a hand on a session.
 func New(s *session.Session) *Hand {
-	h := &Hand{s: s, stock: StockOf(s.Job().Units), at: Pointer{PerMM: 1}}
+	h := &Hand{s: s, at: Pointer{PerMM: 1}}
 	s.OnChange(h.changed)
 	return h
 }
@@ -68,7 +68,15 @@ func (h *Hand) SetTool(t Tool) {
 }
 
 // SetStock says what newly drawn parts start from.
-func (h *Hand) SetStock(s Stock) { h.stock = s }
+func (h *Hand) SetStock(s Stock) { h.stock = &s }
+
+// stockNow is what newly drawn parts start from.
+func (h *Hand) stockNow() Stock {
+	if h.stock != nil {
+		return *h.stock
+	}
+	return StockOf(h.s.Job().Units)
+}
 
 // Busy reports whether a gesture is open that [Hand.BackOut] would take back.
 func (h *Hand) Busy() bool { return h.hold != nil && (h.hold.pressed || h.hold.typed != nil) }
@@ -342,7 +350,11 @@ func (h *Hand) do(e edit.Edit) bool {
 // snapper is the snap at a zoom, with the marks that it can hold.
 func (h *Hand) snapper(ms []mark, p Pointer) snapper {
 	step := Step(h.s.Job().Units, p.PerMM)
-	return snapper{marks: ms, step: step, grid: h.length(step.MM()),
+	nodes := h.s.Design().Outline.Nodes
+	if h.hold != nil {
+		nodes = h.hold.d0.Outline.Nodes
+	}
+	return snapper{marks: ms, nodes: nodes, step: step, grid: h.length(step.MM()),
 		reach: p.reach(reachSnap), off: p.Mod&(Alt|Control) != 0}
 }
 

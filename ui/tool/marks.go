@@ -6,7 +6,36 @@ import (
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/slab"
+	"example.org/castwright/ui/words"
 )
+
+// mark is a place that the snap can hold something in line with. Those of the
+// outline are many: they are named when they hold.
+type mark struct {
+	at   geom.Vec
+	kind markKind
+	node int
+	what string // of a markNamed: "the middle of the top"
+}
+
+type markKind uint8
+
+const (
+	markNamed  markKind = iota
+	markCorner          // a corner of the outline
+	markEdge            // the middle of an edge of the outline
+)
+
+// name says what a mark is, for the outline that it was taken from.
+func (m mark) name(nodes []design.Node) string {
+	switch {
+	case m.kind == markCorner && m.node < len(nodes):
+		return "the " + small(words.Corner(design.Outline{Nodes: nodes}, m.node))
+	case m.kind == markEdge && m.node < len(nodes):
+		return "the middle of the " + edgeName(nodes, m.node)
+	}
+	return m.what
+}
 
 // marks are the places of a design that a moving thing can be held in line
 // with, less those that move along with it.
@@ -16,32 +45,31 @@ func marks(d design.Design, s slab.Solid, moved []grip) []mark {
 	for i, n := range d.Outline.Nodes {
 		j := wrap(i+1, len(d.Outline.Nodes))
 		if still[i] {
-			out = append(out, mark{vec(n.At), "a corner"})
+			out = append(out, mark{at: vec(n.At), kind: markCorner, node: i})
 		}
 		if still[i] && still[j] {
-			out = append(out, mark{edgeMiddle(d.Outline.Nodes, i),
-				"the middle of the " + edgeName(d.Outline.Nodes, i)})
+			out = append(out, mark{at: edgeMiddle(d.Outline.Nodes, i), kind: markEdge, node: i})
 		}
 	}
 	if len(s.Outline) > 0 && allStill(still) {
-		out = append(out, mark{s.Outline.Bounds().Centre(), "the middle of the top"})
+		out = append(out, mark{at: s.Outline.Bounds().Centre(), what: "the middle of the top"})
 	}
 	if m, ok := cabinetMiddle(s, moved); ok {
-		out = append(out, mark{m, "the middle of the cabinet"})
+		out = append(out, mark{at: m, what: "the middle of the cabinet"})
 	}
 	for _, k := range d.Sinks {
 		if !moves(moved, k.ID) {
-			out = append(out, mark{vec(k.At), "the centre of the " + partName(d, k.ID)})
+			out = append(out, mark{at: vec(k.At), what: "the centre of the " + partName(d, k.ID)})
 		}
 	}
 	for _, t := range d.Taps {
 		if at, ok := tapPlace(t, s); ok && !moves(moved, t.ID) && !moves(moved, t.Sink) {
-			out = append(out, mark{at, "the " + partName(d, t.ID)})
+			out = append(out, mark{at: at, what: "the " + partName(d, t.ID)})
 		}
 	}
 	for _, k := range d.Holes {
 		if !moves(moved, k.ID) {
-			out = append(out, mark{vec(k.At), "the " + partName(d, k.ID)})
+			out = append(out, mark{at: vec(k.At), what: "the " + partName(d, k.ID)})
 		}
 	}
 	return out

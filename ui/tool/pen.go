@@ -80,7 +80,7 @@ func (h *Hand) aim(p Pointer) {
 		if i == len(k.points)-1 {
 			what = "the last point"
 		}
-		ms = append(ms, mark{q, what})
+		ms = append(ms, mark{at: q, what: what})
 	}
 	k.snap = h.snapper(ms, p).plane(p.At)
 	k.at = k.snap.at
@@ -167,14 +167,14 @@ func (h *Hand) finish(p Pointer) {
 		c.Regions = []design.Region{{Outer: chain(k.points, nil)}}
 		done = h.add(edit.AddChannel(c))
 	case Glass:
-		bed := h.stock.Glass
+		bed := h.stockNow().Glass
 		if n := len(d.Glass); n > 0 {
 			bed = d.Glass[n-1]
 		}
 		bed.ID, bed.Region = "", design.Region{Outer: chain(k.points, nil)}
 		done = h.add(edit.AddGlass(bed))
 	case Support:
-		s := h.stock.Support
+		s := h.stockNow().Support
 		s.ID, s.Line, s.Patch = "", []design.Point{point(k.points[0]), point(k.points[1])}, false
 		done = h.add(edit.AddSupport(s))
 	}
@@ -209,7 +209,7 @@ func chain(points []geom.Vec, old []design.Node) []design.Node {
 // stockChannel is a channel of the depth and fill that the design has already,
 // else of the stock's.
 func (h *Hand) stockChannel() design.Channel {
-	c := h.stock.Channel
+	c := h.stockNow().Channel
 	if have := h.s.Design().Channels; len(have) > 0 {
 		c = have[len(have)-1]
 	}
@@ -234,7 +234,7 @@ func (h *Hand) river(points []geom.Vec, p Pointer) design.Channel {
 	}
 	r := design.River{Start: end(points[0]), End: end(points[len(points)-1])}
 	for _, q := range points {
-		r.Nodes = append(r.Nodes, design.RiverNode{At: point(q), Width: h.stock.Width})
+		r.Nodes = append(r.Nodes, design.RiverNode{At: point(q), Width: h.stockNow().Width})
 	}
 	c.Rivers = []design.River{r}
 	return c

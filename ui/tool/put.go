@@ -48,26 +48,8 @@ func (h *Hand) Put(p Put) {
 	if !ok {
 		return
 	}
-	h.put = &inHand{put: p, name: p.name(), home: home}
+	h.put = &inHand{put: p, name: partName(d, putID), home: home}
 	h.s.Select()
-}
-
-func (p Put) name() string {
-	switch {
-	case p.Sink != nil:
-		return "sink"
-	case p.Taps != nil:
-		return "tap set"
-	case p.Hole != nil:
-		return holeName(p.Hole.Kind)
-	case p.Channel != nil:
-		return "channel"
-	case p.Glass != nil:
-		return "glass bed"
-	case p.Support != nil:
-		return supportName(p.Support.Kind)
-	}
-	return ""
 }
 
 // alone is a design of nothing but the part, moved, under [putID].

@@ -3,15 +3,10 @@ package tool
 import (
 	"math"
 
+	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
 )
-
-// mark is a place that the snap can hold something in line with.
-type mark struct {
-	at   geom.Vec
-	what string // "a corner", "the centreline of the top"
-}
 
 // snap is what the snap holds: where, the guides to draw, and in words.
 type snap struct {
@@ -26,6 +21,7 @@ const snapOff = "The snap is off while Ctrl or Alt is held"
 // snapper holds a moving place in line with marks, else on the grid.
 type snapper struct {
 	marks []mark
+	nodes []design.Node // of the outline that the marks are taken from
 	step  units.Length
 	grid  string // the step in words
 	reach float64
@@ -49,13 +45,13 @@ func (s snapper) plane(p geom.Vec) snap {
 	out := snap{at: at}
 	switch {
 	case okX && okY && mx == my:
-		out.words = "On " + mx.what
+		out.words = "On " + s.name(mx)
 	case okX && okY:
-		out.words = "In line with " + mx.what + " and " + my.what
+		out.words = "In line with " + s.name(mx) + " and " + s.name(my)
 	case okX:
-		out.words = "In line with " + mx.what
+		out.words = "In line with " + s.name(mx)
 	case okY:
-		out.words = "In line with " + my.what
+		out.words = "In line with " + s.name(my)
 	default:
 		out.words = "On the grid of " + s.grid
 	}
@@ -76,10 +72,12 @@ func (s snapper) along(p, u geom.Vec) snap {
 	here := p.Dot(u)
 	if m, ok := s.best(p, u); ok {
 		at := p.Add(u.Mul(m.at.Dot(u) - here))
-		return snap{at: at, guides: []Line{{Points: []geom.Vec{m.at, at}}}, words: "In line with " + m.what}
+		return snap{at: at, guides: []Line{{Points: []geom.Vec{m.at, at}}}, words: "In line with " + s.name(m)}
 	}
 	return snap{at: p.Add(u.Mul(onGrid(here, s.step) - here)), words: "On the grid of " + s.grid}
 }
+
+func (s snapper) name(m mark) string { return m.name(s.nodes) }
 
 // size snaps a measure such as a radius: to the grid step.
 func (s snapper) size(x float64) (float64, string) {
