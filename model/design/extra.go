@@ -9,17 +9,22 @@ import "strings"
 // shape of sink-1. What an option says beside its design is kept in the design,
 // under places that start with "..".
 
+var (
+	placeEscaper   = strings.NewReplacer("~", "~0", "/", "~1")
+	placeUnescaper = strings.NewReplacer("~1", "/", "~0", "~")
+)
+
 // PartToken is how a part stands in a place.
 func PartToken(id ID) string { return "@" + EscapePlace(string(id)) }
 
 // EscapePlace writes a name as one step of a place.
 func EscapePlace(name string) string {
-	return strings.NewReplacer("~", "~0", "/", "~1").Replace(name)
+	return placeEscaper.Replace(name)
 }
 
 // UnescapePlace reads a step of a place back to the name.
 func UnescapePlace(step string) string {
-	return strings.NewReplacer("~1", "/", "~0", "~").Replace(step)
+	return placeUnescaper.Replace(step)
 }
 
 // WithoutPart is the unknown members less those of one part. It never changes

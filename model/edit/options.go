@@ -13,10 +13,7 @@ import (
 // AddOption adds a design as a new option, named by the next free letter.
 func AddOption(title string, d design.Design) JobEdit {
 	return JobEdit{"Add option", func(j design.Job) (design.Job, error) {
-		if err := roomForOption(j); err != nil {
-			return j, err
-		}
-		if err := within(d); err != nil {
+		if err := firstOf(within(d), roomFor(j, d)); err != nil {
 			return j, err
 		}
 		o := design.Option{Name: NextOption(j), Title: title, Design: d}
@@ -29,7 +26,7 @@ func AddOption(title string, d design.Design) JobEdit {
 // letter.
 func DuplicateOption(name string) JobEdit {
 	return optionEdit("Duplicate option", name, func(j *design.Job, i int) error {
-		if err := roomForOption(*j); err != nil {
+		if err := roomFor(*j, j.Options[i].Design); err != nil {
 			return err
 		}
 		o := j.Options[i]
@@ -176,9 +173,18 @@ func checkMaterials(m design.Materials) error {
 	)
 }
 
-func roomForOption(j design.Job) error {
+// roomFor refuses an option more than a job holds.
+func roomFor(j design.Job, d design.Design) error {
 	if len(j.Options) >= design.MaxOptions {
 		return fmt.Errorf("a job holds %d options: remove one first", design.MaxOptions)
+	}
+	n := points(d)
+	for _, o := range j.Options {
+		n += points(o.Design)
+	}
+	if n > design.MaxJobPoints {
+		return fmt.Errorf("the job would have %d points, beyond the %d that it may hold: "+
+			"remove an option, or start another job", n, design.MaxJobPoints)
 	}
 	return nil
 }

@@ -98,3 +98,20 @@ func TestNextOption(t *testing.T) {
 		t.Errorf("names %q, want Z A2", got)
 	}
 }
+
+func TestAJobHoldsNoMoreThanAFile(t *testing.T) {
+	nodes := make([]design.Node, design.MaxPoints)
+	j := design.Job{Options: []design.Option{{Name: "A", Design: design.Design{Outline: design.Outline{Nodes: nodes}}}}}
+	var err error
+	for range 3 {
+		if j, err = edit.DuplicateOption("A").Apply(j); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if _, err = edit.DuplicateOption("A").Apply(j); err == nil || !strings.Contains(err.Error(), "80000") {
+		t.Errorf("error %v, want one that names the bound", err)
+	}
+	if _, err = edit.AddOption("", design.Design{}).Apply(j); err != nil {
+		t.Errorf("an empty option: %v", err)
+	}
+}

@@ -44,6 +44,13 @@ func within(d design.Design) error {
 	return nil
 }
 
+// points is how many points a design has.
+func points(d design.Design) int {
+	n := 0
+	eachPoint(d, func(design.ID, design.Point) { n++ })
+	return n
+}
+
 // eachPoint shows every point of a design to see, with its part.
 func eachPoint(d design.Design, see func(design.ID, design.Point)) {
 	chain := func(part design.ID, nodes []design.Node) {
@@ -61,7 +68,7 @@ func eachPoint(d design.Design, see func(design.ID, design.Point)) {
 			chain(part, island)
 		}
 	}
-	points := func(part design.ID, ps []design.Point) {
+	line := func(part design.ID, ps []design.Point) {
 		for _, p := range ps {
 			see(part, p)
 		}
@@ -73,7 +80,7 @@ func eachPoint(d design.Design, see func(design.ID, design.Point)) {
 	}
 	for _, t := range d.Taps {
 		see(t.ID, t.At)
-		points(t.ID, t.Holes)
+		line(t.ID, t.Holes)
 	}
 	for _, h := range d.Holes {
 		see(h.ID, h.At)
@@ -92,7 +99,7 @@ func eachPoint(d design.Design, see func(design.ID, design.Point)) {
 		region(g.ID, g.Region)
 	}
 	for _, s := range d.Supports {
-		points(s.ID, s.Line)
+		line(s.ID, s.Line)
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 // Bounds on what a file may ask of us besides its size.
 const (
 	maxDepth  = 64
-	maxValues = 1_000_000
+	maxValues = 2_000_000
 	maxDigits = 400 // characters of one number
 	maxPower  = 308 // of ten, in a number's exponent
 	minPower  = -350

@@ -35,7 +35,7 @@ func TestParseIsBounded(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{"deep lists", strings.Repeat("[", 1_000_000), "nested more than 64"},
 		{"deep objects", strings.Repeat(`{"a":`, 100_000), "nested more than 64"},
-		{"many values", "[" + strings.Repeat("0,", 1_100_000) + "0]", "more than 1000000 values"},
+		{"many values", "[" + strings.Repeat("0,", 2_100_000) + "0]", "more than 2000000 values"},
 		{"a long number", "[" + strings.Repeat("1", 5000) + "]", "more than 400 characters"},
 		{"a large file", strings.Repeat(" ", MaxBytes+1), "more than the 33554432"},
 	} {

@@ -168,8 +168,9 @@ func (w *writer) chains(k key, n int, length func(int) int, visit func(v visitor
 
 // close writes the unknown members of this object, sorted, after the known.
 func (w *writer) close() {
+	known := w.out.keys
 	for _, u := range w.extra[w.place] {
-		if slices.Contains(w.out.keys, u.name) {
+		if slices.Contains(known, u.name) {
 			continue
 		}
 		v, err := parse([]byte(u.raw))
