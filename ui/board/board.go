@@ -85,6 +85,9 @@ func New(s *session.Session, w fyne.Window) *Board {
 func (b *Board) changed(c session.Change) {
 	if c.Design || c.Option || c.Job {
 		b.picture.stale = true
+		if c.Option && c.Job { // another job altogether
+			b.Fit()
+		}
 		b.keepInSight()
 	}
 	b.after()

@@ -99,9 +99,9 @@ func TestSnapSuspended(t *testing.T) {
 		r := newRig(t, units.Metric, plain())
 		r.down(400, 250)
 		r.mod = mod
-		r.move(597.25, 303.5)
-		r.up(597.25, 303.5)
-		r.want(edit.MovePart("sink-1", at(197.25, 53.5)))
+		r.move(597.31, 303.48) // a free hand goes by tenths
+		r.up(597.31, 303.48)
+		r.want(edit.MovePart("sink-1", at(197.3, 53.5)))
 	}
 }
 
@@ -114,6 +114,7 @@ func TestGridFollowsZoomAndUnits(t *testing.T) {
 	}{
 		{"metric far", units.Metric, 0.1, 50 * mm},
 		{"metric middle", units.Metric, 1, 5 * mm},
+		{"metric, a counter in the window", units.Metric, 0.38, 10 * mm},
 		{"metric near", units.Metric, 6, mm},
 		{"inch far", units.Imperial, 0.25, units.Inch},
 		{"inch middle", units.Imperial, 1, units.Inch / 4},

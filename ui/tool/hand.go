@@ -349,12 +349,16 @@ func (h *Hand) do(e edit.Edit) bool {
 
 // snapper is the snap at a zoom, with the marks that it can hold.
 func (h *Hand) snapper(ms []mark, p Pointer) snapper {
-	step := Step(h.s.Job().Units, p.PerMM)
+	sys := h.s.Job().Units
+	step, fine := Step(sys, p.PerMM), units.Millimetre/10
+	if sys == units.Imperial {
+		fine = units.Inch / 64
+	}
 	nodes := h.s.Design().Outline.Nodes
 	if h.hold != nil {
 		nodes = h.hold.d0.Outline.Nodes
 	}
-	return snapper{marks: ms, nodes: nodes, step: step, grid: h.length(step.MM()),
+	return snapper{marks: ms, nodes: nodes, step: step, fine: fine, grid: h.length(step.MM()),
 		reach: p.reach(reachSnap), off: p.Mod&(Alt|Control) != 0}
 }
 

@@ -111,17 +111,17 @@ func (h *Hand) drag(k *hold, p Pointer) {
 // and the offset.
 func (f frame) snap(sn snapper, p geom.Vec) snap {
 	offset, setBack := p.Sub(f.back).Dot(f.right), f.back.Sub(p).Dot(f.up)
-	if sn.off {
-		return snap{at: p, words: snapOff}
-	}
 	out := snap{words: "On the grid of " + sn.grid}
-	setBack = onGrid(setBack, sn.step)
-	if math.Abs(offset) <= sn.reach {
-		offset = 0
+	switch {
+	case sn.off:
+		setBack, offset = onGrid(setBack, sn.fine), onGrid(offset, sn.fine)
+		out.words = snapOff
+	case math.Abs(offset) <= sn.reach:
+		setBack, offset = onGrid(setBack, sn.step), 0
 		out.words = "On the centreline of the sink"
 		out.guides = []Line{{Points: []geom.Vec{f.centre, f.back}}}
-	} else {
-		offset = onGrid(offset, sn.step)
+	default:
+		setBack, offset = onGrid(setBack, sn.step), onGrid(offset, sn.step)
 	}
 	out.at = f.back.Add(f.right.Mul(offset)).Sub(f.up.Mul(setBack))
 	return out

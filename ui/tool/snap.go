@@ -23,6 +23,7 @@ type snapper struct {
 	marks []mark
 	nodes []design.Node // of the outline that the marks are taken from
 	step  units.Length
+	fine  units.Length // of a free hand: no finer than numbers are shown
 	grid  string // the step in words
 	reach float64
 	off   bool // suspended
@@ -31,7 +32,7 @@ type snapper struct {
 // plane snaps a place that moves freely: each coordinate by itself.
 func (s snapper) plane(p geom.Vec) snap {
 	if s.off {
-		return snap{at: p, words: snapOff}
+		return snap{at: gridPoint(p, s.fine), words: snapOff}
 	}
 	at := gridPoint(p, s.step)
 	mx, okX := s.best(p, geom.Vec{X: 1})
@@ -66,10 +67,10 @@ func (s snapper) plane(p geom.Vec) snap {
 
 // along snaps a place that moves on the line through p along the unit vector u.
 func (s snapper) along(p, u geom.Vec) snap {
-	if s.off {
-		return snap{at: p, words: snapOff}
-	}
 	here := p.Dot(u)
+	if s.off {
+		return snap{at: p.Add(u.Mul(onGrid(here, s.fine) - here)), words: snapOff}
+	}
 	if m, ok := s.best(p, u); ok {
 		at := p.Add(u.Mul(m.at.Dot(u) - here))
 		return snap{at: at, guides: []Line{{Points: []geom.Vec{m.at, at}}}, words: "In line with " + s.name(m)}
@@ -82,7 +83,7 @@ func (s snapper) name(m mark) string { return m.name(s.nodes) }
 // size snaps a measure such as a radius: to the grid step.
 func (s snapper) size(x float64) (float64, string) {
 	if s.off {
-		return x, snapOff
+		return onGrid(x, s.fine), snapOff
 	}
 	return onGrid(x, s.step), "In steps of " + s.grid
 }

@@ -10,8 +10,9 @@ import (
 // The grid steps, finest first: round figures of each system.
 var (
 	metricSteps = []units.Length{
-		units.Millimetre, 5 * units.Millimetre, 10 * units.Millimetre, 50 * units.Millimetre,
-		100 * units.Millimetre, 500 * units.Millimetre, units.Metre,
+		units.Millimetre, 2 * units.Millimetre, 5 * units.Millimetre, 10 * units.Millimetre,
+		20 * units.Millimetre, 50 * units.Millimetre, 100 * units.Millimetre, 500 * units.Millimetre,
+		units.Metre,
 	}
 	inchSteps = []units.Length{
 		units.Inch / 16, units.Inch / 8, units.Inch / 4, units.Inch / 2, units.Inch,
@@ -21,7 +22,7 @@ var (
 
 // minStepPoints is the least width of a grid step on the picture: finer than
 // this a hand can't choose between two steps.
-const minStepPoints = 5
+const minStepPoints = 3.5
 
 // Step is the grid step at a zoom: the finest round figure of the maker's
 // system that a hand can still aim at.
