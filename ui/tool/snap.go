@@ -24,7 +24,7 @@ type snapper struct {
 	nodes []design.Node // of the outline that the marks are taken from
 	step  units.Length
 	fine  units.Length // of a free hand: no finer than numbers are shown
-	grid  string // the step in words
+	grid  string       // the step in words
 	reach float64
 	off   bool // suspended
 }
