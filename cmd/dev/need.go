@@ -34,6 +34,8 @@ var needs = []need{
 		packages: packages("pkg-config", "pkgconf-pkg-config", "pkgconf", "pkg-config")},
 	{what: "OpenGL headers", purpose: toBuild, found: both(compiles("GL/gl.h"), configured("gl")),
 		packages: packages("libgl-dev", "libglvnd-devel", "libglvnd", "Mesa-libGL-devel")},
+	{what: "EGL headers", purpose: toBuild, found: compiles("EGL/egl.h"),
+		packages: packages("libegl-dev", "libglvnd-devel", "libglvnd", "Mesa-libEGL-devel")},
 	{what: "X11 headers", purpose: toBuild, found: compiles("X11/Xlib.h"),
 		packages: packages("libx11-dev", "libX11-devel", "libx11", "libX11-devel")},
 	{what: "X11 cursor headers", purpose: toBuild, found: compiles("X11/Xcursor/Xcursor.h"),
