@@ -2,24 +2,61 @@ package raster
 
 import (
 	"image"
-	"image/color"
-	"image/draw"
+	"sync"
 
 	"example.org/castwright/model/scene"
 )
 
+// painters are kept between pictures, for their buffers.
+var painters = sync.Pool{New: func() any { return new(painter) }}
+
+// small is the number of pixels up to which one goroutine paints alone.
+const small = 120_000
+
 // Draw paints a page on dst, one pixel to the page unit, its top left corner at
 // dst's. A ground with alpha 0 leaves what dst holds.
 func Draw(dst *image.RGBA, p scene.Page) {
-	if p.Ground.A > 0 {
-		draw.Draw(dst, dst.Bounds(), image.NewUniform(color.NRGBA{p.Ground.R, p.Ground.G, p.Ground.B, p.Ground.A}), image.Point{}, draw.Over)
+	w, h := dst.Rect.Dx(), dst.Rect.Dy()
+	if w < 1 || h < 1 {
+		return
 	}
+	if w*h <= small || h < 2 {
+		drawBand(dst.Pix, dst.Stride, w, 0, h, p)
+		return
+	}
+	// Two bands; which goroutine is done first makes no difference.
+	half := h / 2
+	var wait sync.WaitGroup
+	wait.Go(func() { drawBand(dst.Pix[half*dst.Stride:], dst.Stride, w, half, h-half, p) })
+	drawBand(dst.Pix, dst.Stride, w, 0, half, p)
+	wait.Wait()
 }
 
-// Image paints a page on a picture of its own. A page beyond the limits of
-// [PNG] gives an empty picture.
+// drawBand paints the rows from top on of a page on the first h rows of pix.
+func drawBand(pix []uint8, stride, w, top, h int, p scene.Page) {
+	t := painters.Get().(*painter)
+	defer painters.Put(t)
+	t.on(pix, stride, w, h, top, p)
+	if p.Ground.A > 0 {
+		ground := tintOf(p.Ground)
+		for y := range h {
+			layColour(pix[y*stride:y*stride+4*w], ground, 0xffff)
+		}
+	}
+	for _, item := range p.Items {
+		t.item(item)
+	}
+	t.pix = nil
+}
+
+// Image paints a page on a picture of its own. A page that is smaller than a
+// pixel or larger than [MaxSide] gives an empty picture.
 func Image(p scene.Page) *image.RGBA {
-	img := image.NewRGBA(image.Rect(0, 0, int(p.W), int(p.H)))
+	w, h, err := size(p.W, p.H)
+	if err != nil {
+		return image.NewRGBA(image.Rectangle{})
+	}
+	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	Draw(img, p)
 	return img
 }

@@ -68,6 +68,12 @@ func (v View) pt(n float64) float64 {
 	return n
 }
 
+// usable reports whether a plan can be drawn at all.
+func (v View) usable() bool {
+	return v.Scale > 0 && !math.IsInf(v.Scale, 0) && v.Centre.Finite() &&
+		v.W > 0 && v.H > 0 && !math.IsInf(v.W, 0) && !math.IsInf(v.H, 0)
+}
+
 // box is the part of the design that the page shows.
 func (v View) box() geom.Box {
 	return geom.EmptyBox().Include(v.ToDesign(geom.Vec{})).Include(v.ToDesign(geom.Vec{X: v.W, Y: v.H}))

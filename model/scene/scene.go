@@ -13,6 +13,7 @@ type Colour struct{ R, G, B, A uint8 }
 type Page struct {
 	W, H   float64
 	PerMM  float64  // page units in one millimetre of the top; 0 when not to scale
+	Print  float64  // page units in one millimetre of paper; 0 when not meant for paper
 	Origin geom.Vec // where the design's (0,0) lies on the page
 	Ground Colour
 	Items  []Item
@@ -21,9 +22,11 @@ type Page struct {
 // Item is a [Fill], [Stroke] or [Text].
 type Item interface{ item() }
 
-// Fill is a filled region, by the non-zero rule.
+// Fill is a filled region, by the non-zero rule; with a Clip, the part of it
+// that lies within the clip's region.
 type Fill struct {
 	Loops []geom.Loop
+	Clip  []geom.Loop // nil for none
 	Paint Paint
 }
 
@@ -37,6 +40,18 @@ type Paint struct {
 // pixel about footprint millimetres wide.
 type Texture interface {
 	At(x, y, footprint float64) Colour
+}
+
+// Rows is a [Texture] that can give many places at once, as a painter wants
+// them.
+type Rows interface {
+	Texture
+	// Row writes len(dst)/4 colours, red, green, blue and alpha, the first three
+	// multiplied by alpha, for pixels step millimetres wide: the middle of the
+	// first at (x, y), each next one step to the right.
+	Row(dst []uint8, x, y, step float64)
+	// Opaque reports whether alpha is whole everywhere.
+	Opaque() bool
 }
 
 // Stroke is a line of constant width.

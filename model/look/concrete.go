@@ -1,0 +1,203 @@
+package look
+
+import (
+	"encoding/binary"
+	"math"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/scene"
+)
+
+// Size of the concrete tile.
+const (
+	tileSide = 1024 // texels
+	tileCell = 0.5  // mm
+)
+
+// drift is the slow change of brightness over a cast top: 256 texels of 9 mm,
+// which is no multiple of the tile's side, so that the two together repeat
+// nowhere on a top.
+const driftCell = 9.0
+
+// Concrete is the face of a top. It is a [scene.Rows].
+type Concrete struct {
+	tile   *Patch
+	polish int
+	sheen  sheen
+}
+
+// sheen is the soft reflection of a window in a polished face: a slanting band
+// across the top.
+type sheen struct {
+	at    geom.Vec // a place in the middle of the band, mm
+	width float64  // mm
+	most  float64  // of 255
+}
+
+// NewConcrete is the face of a finish. The bounds of the top, in millimetres,
+// place the reflection that polish gives it.
+func NewConcrete(f design.Finish, bounds geom.Box) *Concrete {
+	key := newKey("concrete").colour(f.Colour).number(float64(f.Exposure))
+	tile := bakes.get(key, func() *Patch { return bakeConcrete(fromDesign(f.Colour), f.Exposure) })
+	c := &Concrete{tile: tile, polish: max(1, min(4, f.Polish))}
+	if !bounds.Empty() && bounds.Min.Finite() && bounds.Max.Finite() {
+		size := math.Min(math.Max(bounds.W(), bounds.H()), 4000)
+		c.sheen = sheen{
+			at:    bounds.Min.Lerp(bounds.Max, 0.38),
+			width: 0.16*size + 60,
+			most:  [...]float64{0, 0, 4, 9, 15}[c.polish],
+		}
+	}
+	return c
+}
+
+// Plain is the mean colour of a finish: the face without its texture.
+func Plain(f design.Finish) scene.Colour {
+	return fromDesign(f.Colour).srgb()
+}
+
+// Opaque reports that concrete covers what is below.
+func (c *Concrete) Opaque() bool { return true }
+
+// At is the colour at a place of the design.
+func (c *Concrete) At(x, y, footprint float64) scene.Colour {
+	var b [4]uint8
+	c.Row(b[:], x, y, footprint)
+	return straight(b)
+}
+
+// chunk is how many pixels share a straight run of brightness.
+const chunk = 16
+
+// Row writes the colours of a row of pixels.
+func (c *Concrete) Row(dst []uint8, x, y, step float64) {
+	w := c.tile.walkFrom(x, y, step)
+	drift := clouds()
+	light := func(x float64) (gain, add int64) {
+		k := drift.at(float32(x/driftCell), float32(y/driftCell))
+		gain = int64((1 + 0.020*float64(k)) * 65536)
+		if s := c.sheen; s.most > 0 {
+			// Across the band: it runs from front left to back right.
+			t := (0.83*(x-s.at.X) - 0.55*(y-s.at.Y)) / s.width
+			t += 0.12 * float64(k) * 0.3
+			add = int64(s.most * math.Exp(-t*t) * 65536)
+		}
+		return gain, add
+	}
+	g0, a0 := light(x)
+	var row [tileSide]uint64
+	w.blended(row[:], len(dst)/4)
+	u, mask := w.u, w.mask&(tileSide-1)
+	for len(dst) > 0 {
+		n := min(chunk, len(dst)/4)
+		x += chunk * step
+		g1, a1 := light(x)
+		dg, da := (g1-g0)/chunk, (a1-a0)/chunk
+		out := dst[: 4*n : 4*n]
+		for len(out) >= 4 {
+			k := u >> 16
+			e := blend(row[k&mask&(tileSide-1)], row[(k+1)&mask&(tileSide-1)], uint64(u>>8)&0xff)
+			r := min(255, (int64(e&0xff)*g0+a0)>>16)
+			g := min(255, (int64(e>>32&0xff)*g0+a0)>>16)
+			bl := min(255, (int64(e>>16&0xff)*g0+a0)>>16)
+			binary.LittleEndian.PutUint32(out, uint32(r)|uint32(g)<<8|uint32(bl)<<16|0xff000000)
+			out = out[4:]
+			u += w.du
+			g0 += dg
+			a0 += da
+		}
+		g0, a0 = g1, a1
+		dst = dst[4*n:]
+	}
+}
+
+// bakeConcrete bakes the tile of a colour and exposure.
+func bakeConcrete(base rgb, e design.Exposure) *Patch {
+	const n = tileSide
+	v := canvas{n, make([]rgb, n*n)}
+	// Brightness: bloom and trowel haze, then finer and finer cement.
+	f := newField(n)
+	f.add(11, 10, 0.016, 0, 11)
+	f.add(29, 31, 0.014, 0, 12)
+	f.add(7, 44, 0.012, 1, 13)
+	f.add(52, 9, 0.010, 1, 14)
+	f.add(97, 89, 0.011, 0, 15)
+	f.add(231, 239, 0.014, 0, 16)
+	warmth := newField(64)
+	warmth.add(13, 11, 0.003, 0, 17)
+	for i, k := range f.v {
+		h := mixed(18, uint32(i), 0)
+		sand := (float32(h>>8&0xff)+float32(h>>16&0xff)+float32(h>>24))/382.5 - 1 // deviation 1/3
+		k = 1 + k + 0.05*sand
+		t := warmth.v[i/n>>4<<6+i%n>>4]
+		v.pix[i] = rgb{base.r * k * (1 + t), base.g * k, base.b * k * (1 - 1.5*t)}
+	}
+	switch e {
+	case design.ExposureFine:
+		v.sow(crop{cells: 250, share: 0.75, least: 0.16, most: 0.40, corners: 4, toward: 0.30, gap: 0.06}, base, 21)
+		v.sow(crop{cells: 128, share: 0.62, least: 0.14, most: 0.40, corners: 5, toward: 0.22, gap: 0.05}, base, 22)
+	case design.ExposureCoarse:
+		v.sow(crop{cells: 240, share: 0.75, least: 0.15, most: 0.40, corners: 4, toward: 0.25, gap: 0.05}, base, 21)
+		v.sow(crop{cells: 122, share: 0.60, least: 0.16, most: 0.42, corners: 5, toward: 0.15, gap: 0.05}, base, 22)
+		v.sow(crop{cells: 61, share: 0.60, least: 0.18, most: 0.44, corners: 5, toward: 0.10, gap: 0.05}, base, 23)
+		v.sow(crop{cells: 33, share: 0.62, least: 0.20, most: 0.46, corners: 5, toward: 0.08, gap: 0.04}, base, 24)
+	default:
+		v.ghosts(base)
+	}
+	v.pinholes(e)
+	return v.baked(tileCell)
+}
+
+// ghosts are the few grains of sand that show faintly through the cream.
+func (v *canvas) ghosts(base rgb) {
+	v.sow(crop{cells: 110, share: 0.07, least: 0.06, most: 0.22, corners: 5, toward: 0.90, gap: 0}, base, 31)
+}
+
+// pinholes are the small air holes of cast concrete, few and in clusters: many
+// evenly spread ones would look like a dot screen.
+func (v *canvas) pinholes(e design.Exposure) {
+	cluster := newField(64)
+	cluster.add(5, 5, 0.3, 0, 41)
+	const cells = 24
+	size := float32(v.n) / cells
+	few := float32(0.55)
+	if e != design.ExposureCream {
+		few = 0.35
+	}
+	for j := range cells {
+		for i := range cells {
+			d := diceOf(42, i, j)
+			k := clamp01(0.5 + cluster.at(float32(i)*64/cells, float32(j)*64/cells))
+			if d.roll() > few*k*k {
+				continue
+			}
+			u := d.roll()
+			r := (0.22 + 0.55*u*u*u*u) / tileCell
+			v.hole(xy{(float32(i) + d.roll()) * size, (float32(j) + d.roll()) * size}, r, 0.45)
+		}
+	}
+}
+
+// hole darkens a disc, and lights the rim that faces the light's far side.
+func (v *canvas) hole(c xy, r, dark float32) {
+	mask := v.n - 1
+	reach := int(r) + 2
+	for y := int(c.y) - reach; y <= int(c.y)+reach; y++ {
+		for x := int(c.x) - reach; x <= int(c.x)+reach; x++ {
+			dx, dy := float32(x)+0.5-c.x, float32(y)+0.5-c.y
+			away := float32(math.Hypot(float64(dx), float64(dy)))
+			p := &v.pix[(y&mask)*v.n+x&mask]
+			*p = p.mul(1 - dark*clamp01(r-away+0.5))
+		}
+	}
+}
+
+// baked is the canvas as a tile.
+func (v *canvas) baked(cell float64) *Patch {
+	l := level{w: v.n, h: v.n, pix: make([]uint32, v.n*v.n)}
+	for i, c := range v.pix {
+		l.pix[i] = pack(encode(c.r), encode(c.g), encode(c.b), 0xff)
+	}
+	return newPatch(geom.Vec{}, cell, l, true, true)
+}

@@ -1,0 +1,179 @@
+package look
+
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/scene"
+)
+
+// sheet is a grid of colours in linear light with alpha that shapes are painted
+// on while a patch is baked.
+type sheet struct {
+	grid
+	c []rgb
+	a []float32
+}
+
+func (g grid) sheet() sheet { return sheet{g, make([]rgb, g.w*g.h), make([]float32, g.w*g.h)} }
+
+// lay paints a convex polygon, in mm of the design, with a colour and alpha.
+func (s *sheet) lay(pts []xy, c rgb, alpha float32) {
+	q := make([]xy, len(pts))
+	for i, p := range pts {
+		q[i] = xy{float32(s.column(float64(p.x))), float32(s.row(float64(p.y)))}
+	}
+	k := convexOf(q)
+	for y := max(0, k.y0); y <= min(s.h-1, k.y1); y++ {
+		for x := max(0, k.x0); x <= min(s.w-1, k.x1); x++ {
+			cover := alpha * clamp01(k.inside(float32(x)+0.5, float32(y)+0.5)+0.5)
+			if cover <= 0 {
+				continue
+			}
+			i := y*s.w + x
+			a := cover + s.a[i]*(1-cover)
+			s.c[i] = s.c[i].mix(c, cover/a)
+			s.a[i] = a
+		}
+	}
+}
+
+// chip is a piece of broken glass seen from above: its outline in mm and what
+// sets it apart from its neighbours.
+type chip struct {
+	pts  []xy
+	peak xy // where its facets meet
+	dice *dice
+}
+
+// chips scatters pieces of the given size over the loops, with this share of
+// their area covered. Every piece is whole and its middle lies within the loops,
+// so a bed has the ragged rim of scattered glass.
+func chips(loops []geom.Loop, grain, share float64, seed uint32, visit func(chip)) {
+	box := bounds(loops)
+	r := grain / 2
+	// A piece covers 2.4 r² on the average over sizes, less what overlaps.
+	cell := math.Sqrt(2.4 * r * r / max(0.02, min(0.95, share)))
+	g, ok := gridOver(box, max(cell, 0.5))
+	if !ok || g.w*g.h > 400_000 {
+		return
+	}
+	for j := range g.h {
+		var spans []geom.Loop
+		y0, y1 := g.origin.Y+float64(j)*g.cell, g.origin.Y+float64(j+1)*g.cell
+		for _, l := range loops {
+			if b := l.Bounds(); b.Min.Y <= y1 && b.Max.Y >= y0 {
+				spans = append(spans, l)
+			}
+		}
+		for i := range g.w {
+			// The grid is anchored to the design, so pieces stay where they
+			// are when the region grows.
+			d := diceOf(seed, int(math.Round(g.origin.X/g.cell))+i, int(math.Round(g.origin.Y/g.cell))+j)
+			c := geom.Vec{
+				X: g.origin.X + (float64(i)+0.5+0.46*float64(d.between(-1, 1)))*g.cell,
+				Y: g.origin.Y + (float64(j)+0.5+0.46*float64(d.between(-1, 1)))*g.cell,
+			}
+			wind := 0
+			for _, l := range spans {
+				wind += l.Winding(c)
+			}
+			if wind == 0 {
+				continue
+			}
+			u := d.roll()
+			size := float32(r) * (0.62 + 0.75*u*u)
+			at := xy{float32(c.X), float32(c.Y)}
+			pts := pebble(d, at, size, 4+int(2.4*d.roll()))
+			peak := xy{at.x + 0.35*size*d.between(-1, 1), at.y + 0.35*size*d.between(-1, 1)}
+			visit(chip{pts, peak, d})
+		}
+	}
+}
+
+// layChip paints a piece: its shade below, its body, facets that catch the light
+// each in its own way. Fine is whether the picture shows facets.
+func (s *sheet) layChip(c chip, colour rgb, shade float32, fine bool) {
+	d := c.dice
+	body := colour
+	switch k := d.roll(); {
+	case k < 0.10: // clear pieces
+		body = body.mix(rgb{0.80, 0.84, 0.82}, 0.65)
+	case k < 0.22: // thick ones, darker and fuller
+		body = body.times(body).mix(body, 0.35).mul(0.9)
+	}
+	body = body.mul(d.between(0.72, 1.30))
+	if shade > 0 {
+		low := make([]xy, len(c.pts))
+		off := 0.16 * reachOf(c)
+		for i, p := range c.pts {
+			low[i] = xy{p.x - float32(Light.X)*off, p.y - float32(Light.Y)*off}
+		}
+		s.lay(low, rgb{}, shade)
+	}
+	s.lay(c.pts, body, 0.96)
+	if !fine {
+		return
+	}
+	for i, p := range c.pts {
+		q := c.pts[(i+1)%len(c.pts)]
+		// A facet leans outward from the peak.
+		mx, my := float64(p.x+q.x)/2-float64(c.peak.x), float64(p.y+q.y)/2-float64(c.peak.y)
+		n := math.Hypot(mx, my)
+		if n < 1e-6 {
+			continue
+		}
+		toward := float32((mx*Light.X + my*Light.Y) / n)
+		tri := []xy{p, q, c.peak}
+		if cross(p, q, c.peak) < 0 {
+			tri = []xy{q, p, c.peak}
+		}
+		switch {
+		case d.roll() < 0.10:
+			s.lay(tri, rgb{1, 1, 1}.mix(body, 0.15), 0.75) // mirrors the light
+		case toward > 0:
+			s.lay(tri, rgb{1, 1, 1}.mix(body, 0.45), 0.34*toward*d.between(0.5, 1.2))
+		default:
+			s.lay(tri, body.mul(0.35), -0.50*toward*d.between(0.5, 1.1))
+		}
+	}
+}
+
+func cross(a, b, c xy) float32 { return (b.x-a.x)*(c.y-a.y) - (b.y-a.y)*(c.x-a.x) }
+
+func reachOf(c chip) float32 {
+	return float32(math.Hypot(float64(c.pts[0].x-c.peak.x), float64(c.pts[0].y-c.peak.y)))
+}
+
+// GlassBed is glass seeded in the face over loops, transparent between its
+// pieces: size of the pieces in mm, share of the area that they cover. perMM is
+// the picture's pixels to the millimetre.
+func GlassBed(loops []geom.Loop, grain, share float64, colour design.Colour, perMM float64) scene.Rows {
+	grain = max(1, min(60, grain))
+	cell := CellFor(perMM)
+	k := newKey("bed").loops(loops).number(grain).number(share).number(cell).colour(colour)
+	return bakes.get(k, func() *Patch {
+		g, ok := gridOver(bounds(loops).Grow(grain), cell)
+		if !ok {
+			return blank
+		}
+		s := g.sheet()
+		base := fromDesign(colour)
+		fine := grain/g.cell > 3
+		chips(loops, grain, share, 71, func(c chip) { s.layChip(c, base, 0.42, fine) })
+		return s.baked()
+	})
+}
+
+// baked is the sheet as a patch.
+func (s *sheet) baked() *Patch {
+	l := level{w: s.w, h: s.h, pix: make([]uint32, s.w*s.h)}
+	for i, a := range s.a {
+		if a > 0 {
+			c := s.c[i]
+			l.pix[i] = premultiplied(encode(c.r), encode(c.g), encode(c.b), a)
+		}
+	}
+	return newPatch(s.origin, s.cell, l, false, false)
+}

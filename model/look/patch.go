@@ -1,0 +1,247 @@
+package look
+
+import (
+	"encoding/binary"
+	"math"
+
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/scene"
+)
+
+// Patch is a baked picture of a material that lies on the design: a grid of
+// texels with halved levels. It is transparent beyond its rim, or, when it is a
+// tile, repeats for ever. It is a [scene.Rows].
+type Patch struct {
+	origin geom.Vec // of the grid's left front corner, mm
+	cell   float64  // size of a texel, mm
+	tile   bool     // sides are powers of two
+	opaque bool
+	levels []level
+}
+
+// level is a grid of texels, red, green, blue and alpha, the first three
+// multiplied by alpha; row 0 is the front.
+type level struct {
+	w, h int
+	pix  []uint32
+	used []bool // of each row, for each block of texels: some are not transparent
+}
+
+// block is the texels of a row that are skipped together where nothing is.
+const block = 32
+
+func (l level) blocks() int { return (l.w + block - 1) / block }
+
+// mark finds the blocks that hold something.
+func (l *level) mark() {
+	n := l.blocks()
+	l.used = make([]bool, n*l.h)
+	for y := range l.h {
+		for x, p := range l.pix[y*l.w : (y+1)*l.w] {
+			if p != 0 {
+				l.used[y*n+x/block] = true
+			}
+		}
+	}
+}
+
+// pack makes a texel of premultiplied bytes.
+func pack(r, g, b, a uint8) uint32 {
+	return uint32(r) | uint32(g)<<8 | uint32(b)<<16 | uint32(a)<<24
+}
+
+// newPatch makes the halved levels of a baked grid.
+func newPatch(origin geom.Vec, cell float64, base level, tile, opaque bool) *Patch {
+	p := &Patch{origin: origin, cell: cell, tile: tile, opaque: opaque, levels: []level{base}}
+	for l := base; l.w > 4 && l.h > 4 && len(p.levels) < 8; {
+		l = halved(l, tile)
+		p.levels = append(p.levels, l)
+	}
+	if !tile && !opaque {
+		for i := range p.levels {
+			p.levels[i].mark()
+		}
+	}
+	return p
+}
+
+// halved is the level with each 2 x 2 texels made one, in linear light where
+// they are opaque so that speckles keep their brightness.
+func halved(l level, tile bool) level {
+	h := level{w: (l.w + 1) / 2, h: (l.h + 1) / 2}
+	h.pix = make([]uint32, h.w*h.h)
+	for y := range h.h {
+		y0 := 2 * y
+		y1 := min(y0+1, l.h-1)
+		for x := range h.w {
+			x0 := 2 * x
+			x1 := min(x0+1, l.w-1)
+			h.pix[y*h.w+x] = average(l.pix[y0*l.w+x0], l.pix[y0*l.w+x1], l.pix[y1*l.w+x0], l.pix[y1*l.w+x1])
+		}
+	}
+	return h
+}
+
+func average(a, b, c, d uint32) uint32 {
+	if a&b&c&d>>24 != 0xff {
+		const even, odd = 0x00ff00ff, 0xff00ff00
+		lo := (a&even + b&even + c&even + d&even + 2*0x00010001) >> 2 & even
+		hi := ((a&odd)>>8 + (b&odd)>>8 + (c&odd)>>8 + (d&odd)>>8 + 2*0x00010001) >> 2 & even
+		return lo | hi<<8
+	}
+	one := func(shift uint) uint8 {
+		return encode((linear[a>>shift&0xff] + linear[b>>shift&0xff] + linear[c>>shift&0xff] + linear[d>>shift&0xff]) / 4)
+	}
+	return pack(one(0), one(8), one(16), 0xff)
+}
+
+// Opaque reports whether the patch covers all that is painted with it.
+func (p *Patch) Opaque() bool { return p.opaque }
+
+// At is the colour at a place of the design for a pixel footprint wide.
+func (p *Patch) At(x, y, footprint float64) scene.Colour {
+	var b [4]uint8
+	p.Row(b[:], x, y, footprint)
+	return straight(b)
+}
+
+// straight takes the alpha out of a premultiplied colour.
+func straight(b [4]uint8) scene.Colour {
+	a := uint32(b[3])
+	if a == 0 {
+		return scene.Colour{}
+	}
+	one := func(x uint8) uint8 { return uint8(min(255, (uint32(x)*255+a/2)/a)) }
+	return scene.Colour{R: one(b[0]), G: one(b[1]), B: one(b[2]), A: b[3]}
+}
+
+// walk is a row across one level, in 1/65536 of a texel.
+type walk struct {
+	level   level
+	lo, hi  []uint32  // the two rows of texels
+	used    [2][]bool // of their blocks, nil for all
+	v       uint64    // weight of hi, of 256
+	u, du   int64     // of the next pixel, less half a texel; and from one to the next
+	mask    int64     // of a tile's column
+	outside bool
+}
+
+// walkFrom starts a row at (x, y) with pixels step wide.
+func (p *Patch) walkFrom(x, y, step float64) walk {
+	if !(geom.Vec{X: x, Y: y}).Finite() || !(step > 1e-9 && step < 1e9) {
+		x, y, step = 0, 0, 1
+	}
+	k := 0
+	// The level whose texels are nearest to 0.8 pixels: a little sharper than
+	// one texel to the pixel, and still calm.
+	if r := step / p.cell; r > 1 {
+		k = min(int(math.Log2(r*0.8)+0.5), len(p.levels)-1)
+	}
+	l := p.levels[k]
+	cell := p.cell * float64(int(1)<<k)
+	w := walk{level: l}
+	u, v := (x-p.origin.X)/cell-0.5, (y-p.origin.Y)/cell-0.5
+	if p.tile {
+		u, v = u-math.Floor(u/float64(l.w))*float64(l.w), v-math.Floor(v/float64(l.h))*float64(l.h)
+	} else if !(v > -1 && v < float64(l.h)) || !(math.Abs(u) < 1<<30) {
+		w.outside = true
+		return w
+	}
+	fv := math.Floor(v)
+	j := int(fv)
+	w.v = uint64((v - fv) * 256)
+	row := func(j int) []uint32 {
+		if p.tile {
+			j &= l.h - 1
+		}
+		j = max(0, min(l.h-1, j))
+		return l.pix[j*l.w : (j+1)*l.w]
+	}
+	w.lo, w.hi = row(j), row(j+1)
+	if l.used != nil {
+		n := l.blocks()
+		for i := range w.used {
+			y := max(0, min(l.h-1, j+i))
+			w.used[i] = l.used[y*n : (y+1)*n]
+		}
+	}
+	w.u, w.du = int64(math.Floor(u*65536)), max(1, int64(math.Round(step/cell*65536)))
+	w.mask = int64(l.w - 1)
+	return w
+}
+
+// blended writes the texels of a tile's row that n pixels meet, mixed from the
+// two rows, at their columns.
+func (w *walk) blended(row []uint64, n int) {
+	width := w.level.w
+	first := int(w.u >> 16)
+	count := min(width, int((w.u+int64(n)*w.du)>>16)-first+2)
+	for c := first; c < first+count; c++ {
+		i := c & (width - 1)
+		row[i] = blend(lanes(w.lo[i]), lanes(w.hi[i]), w.v)
+	}
+}
+
+// lanes spreads the four bytes of a texel over 16 bits each: red, blue, green,
+// alpha.
+func lanes(p uint32) uint64 {
+	return uint64(p&0x00ff00ff) | uint64(p&0xff00ff00)<<24
+}
+
+const laneMask = 0x00ff00ff00ff00ff
+
+// blend is a and b with the weight f of 256 for b.
+func blend(a, b, f uint64) uint64 {
+	return (a*(256-f) + b*f + 0x0080008000800080) >> 8 & laneMask
+}
+
+// texel is the inverse of lanes.
+func texel(e uint64) uint32 {
+	return uint32(e&0x00ff00ff) | uint32(e>>24)&0xff00ff00
+}
+
+// Row writes the colours of a row of pixels.
+func (p *Patch) Row(dst []uint8, x, y, step float64) {
+	w := p.walkFrom(x, y, step)
+	if w.outside {
+		clear(dst)
+		return
+	}
+	n := len(dst) / 4
+	if p.tile {
+		u := w.u
+		for i := range n {
+			c := u >> 16
+			i0, i1 := c&w.mask, (c+1)&w.mask
+			a := blend(lanes(w.lo[i0]), lanes(w.hi[i0]), w.v)
+			b := blend(lanes(w.lo[i1]), lanes(w.hi[i1]), w.v)
+			binary.LittleEndian.PutUint32(dst[4*i:], texel(blend(a, b, uint64(u>>8)&0xff)))
+			u += w.du
+		}
+		return
+	}
+	u, last := w.u, int64(w.level.w-1)
+	for i := 0; i < n; {
+		c := u >> 16
+		if c < -1 || c > last {
+			binary.LittleEndian.PutUint32(dst[4*i:], 0)
+			u += w.du
+			i++
+			continue
+		}
+		i0, i1 := max(c, 0), min(c+1, last)
+		if b := i0 / block; w.used[0] != nil && i0%block != block-1 && !w.used[0][b] && !w.used[1][b] {
+			// On to the last texel of the block.
+			skip := min(n-i, int((((b+1)*block-1)<<16-u-1)/w.du)+1)
+			clear(dst[4*i : 4*(i+skip)])
+			u += w.du * int64(skip)
+			i += skip
+			continue
+		}
+		a := blend(lanes(w.lo[i0]), lanes(w.hi[i0]), w.v)
+		e := blend(lanes(w.lo[i1]), lanes(w.hi[i1]), w.v)
+		binary.LittleEndian.PutUint32(dst[4*i:], texel(blend(a, e, uint64(u>>8)&0xff)))
+		u += w.du
+		i++
+	}
+}

@@ -1,0 +1,266 @@
+package look
+
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/scene"
+)
+
+// Rim is a run of edge whose profile shows from above: concrete lies to the left
+// of the direction of its points.
+type Rim struct {
+	Points  []geom.Vec
+	Profile design.Profile
+	Closed  bool
+}
+
+// fallOf is how a profile falls away in plan: the band's breadth, and the sine
+// of the slope at a share t of it, 0 at the edge and 1 where the face begins.
+func fallOf(p design.Profile, thickness float64) (breadth float64, sine func(t float64) float64) {
+	size := p.Size.MM()
+	round := func(t float64) float64 { return 1 - t }
+	switch p.Kind {
+	case design.ProfileEased, design.ProfileRounded:
+		return min(size, thickness), round
+	case design.ProfileBevelled:
+		return min(size, thickness), func(float64) float64 { return math.Sqrt2 / 2 }
+	case design.ProfileHalfRound:
+		if size <= 0 {
+			size = thickness / 2
+		}
+		return min(size, thickness), round
+	case design.ProfileFullRound:
+		return thickness / 2, round
+	}
+	return 0, nil
+}
+
+// Relief is the light and shade that edge profiles give the face: dark or white
+// with alpha, to be laid over the concrete. Thickness in mm; perMM is the
+// picture's pixels to the millimetre.
+func Relief(rims []Rim, thickness float64, polish int, perMM float64) scene.Rows {
+	k := newKey("relief").number(thickness).number(float64(polish))
+	cell := max(0.5, CellFor(perMM))
+	k.number(cell)
+	box := geom.EmptyBox()
+	for _, r := range rims {
+		k.loops([]geom.Loop{r.Points}).number(float64(r.Profile.Kind)).number(r.Profile.Size.MM())
+		box = box.Union(geom.Loop(r.Points).Bounds())
+	}
+	return bakes.get(k, func() *Patch {
+		g, ok := gridOver(box.Grow(2*cell), cell)
+		if !ok {
+			return blank
+		}
+		return g.relief(rims, thickness, polish)
+	})
+}
+
+// fall is what the nearest edge does to a texel.
+type fall struct {
+	height float32 // of the surface, mm below the face; 0 for none
+	light  float32
+}
+
+func (g grid) relief(rims []Rim, thickness float64, polish int) *Patch {
+	falls := make([]fall, g.w*g.h)
+	gloss := [...]float64{0, 0.02, 0.07, 0.16, 0.30}[max(0, min(4, polish))]
+	for _, r := range rims {
+		if r.Profile.Kind == design.ProfileRough {
+			g.broken(falls, r)
+			continue
+		}
+		breadth, sine := fallOf(r.Profile, thickness)
+		if !(breadth > 0) || breadth > 500 {
+			continue
+		}
+		n := len(r.Points)
+		if !r.Closed {
+			n--
+		}
+		for i := range n {
+			g.slope(falls, r.Points[i], r.Points[(i+1)%len(r.Points)], breadth, sine, gloss)
+		}
+	}
+	l := level{w: g.w, h: g.h, pix: make([]uint32, g.w*g.h)}
+	for i, f := range falls {
+		if f.height == 0 {
+			continue
+		}
+		// Over a surface of brightness 1, in sRGB: white with alpha lifts it,
+		// black lowers it.
+		v := float32(math.Pow(float64(max(0, f.light)), 1/2.2))
+		if v >= 1 {
+			l.pix[i] = premultiplied(255, 255, 255, min(0.85, (v-1)*1.6))
+		} else {
+			l.pix[i] = premultiplied(8, 8, 12, min(0.9, 1-v))
+		}
+	}
+	return newPatch(g.origin, g.cell, l, false, false)
+}
+
+// slope lays the fall of one straight piece of edge, where it is the lowest.
+func (g grid) slope(falls []fall, p, q geom.Vec, breadth float64, sine func(float64) float64, gloss float64) {
+	d := q.Sub(p)
+	length := d.Norm()
+	if length < 1e-9 {
+		return
+	}
+	u := d.Mul(1 / length)
+	facing := u.Left().Mul(-1).Dot(Light) // how far the edge looks toward the light
+	ease := 1.5 * g.cell                  // beyond the edge and the band, for smooth sampling
+	y0, y1 := within(g.row(min(p.Y, q.Y)-breadth-ease), g.row(max(p.Y, q.Y)+breadth+ease)+1, g.h)
+	for j := y0; j < y1; j++ {
+		y := g.y(j)
+		x0, x1 := min(p.X, q.X)-breadth-ease, max(p.X, q.X)+breadth+ease
+		if math.Abs(d.Y) > 1e-9 {
+			at, half := p.X+(y-p.Y)*d.X/d.Y, (breadth+ease)*length/math.Abs(d.Y)
+			x0, x1 = max(x0, at-half), min(x1, at+half)
+		}
+		i0, i1 := within(g.column(x0), g.column(x1)+1, g.w)
+		for i := i0; i < i1; i++ {
+			e := geom.Vec{X: g.x(i), Y: y}.Sub(p)
+			along := max(0, min(length, e.Dot(u)))
+			off := e.Sub(u.Mul(along))
+			in := off.Norm()
+			toward := facing
+			if side := u.Cross(e); side < 0 {
+				if in = -in; in < -ease {
+					continue
+				}
+			} else if (along == 0 || along == length) && in > 1e-6 {
+				toward = -off.Dot(Light) / in // round about an inside corner
+			}
+			if in > breadth {
+				continue
+			}
+			t := max(0, in/breadth)
+			s := sine(t)
+			h := float32(math.Max(1e-3, breadth*(1-math.Sqrt(max(0, 1-s*s)))+1e-3*(1-t)))
+			f := &falls[j*g.w+i]
+			if h > f.height {
+				f.height, f.light = h, float32(lit(s, toward, gloss))
+			}
+		}
+	}
+}
+
+// lit is the brightness, as against a level face, of a surface that slopes with
+// the given sine and looks toward the light by toward (1 straight at it).
+func lit(sine, toward, gloss float64) float64 {
+	cosine := math.Sqrt(max(0, 1-sine*sine))
+	key := lightXY*toward*sine + lightZ*cosine
+	v := 0.42 + 0.58*max(0, key)/lightZ
+	// The mirror of the light is seen where the surface leans half way to it.
+	lean := math.Atan2(sine*toward, cosine)
+	off := (lean - 0.36) / 0.24
+	if toward > 0.2 {
+		v += gloss * 3 * math.Exp(-off*off)
+	}
+	return v
+}
+
+// broken lays a rough edge: facets of broken stone that lean outward, deeper and
+// shallower along the edge.
+func (g grid) broken(falls []fall, r Rim) {
+	depth := max(4, min(60, r.Profile.Size.MM()))
+	const facet = 7.0 // mm
+	along := 0.0
+	for k := 0; k+1 < len(r.Points); k++ {
+		p, q := r.Points[k], r.Points[k+1]
+		d := q.Sub(p)
+		length := d.Norm()
+		if length < 1e-9 {
+			continue
+		}
+		u := d.Mul(1 / length)
+		out := u.Left().Mul(-1)
+		reach := 1.5 * depth
+		b := geom.EmptyBox().Include(p).Include(q).Grow(reach)
+		i0, i1 := within(g.column(b.Min.X), g.column(b.Max.X)+1, g.w)
+		j0, j1 := within(g.row(b.Min.Y), g.row(b.Max.Y)+1, g.h)
+		for j := j0; j < j1; j++ {
+			for i := i0; i < i1; i++ {
+				at := geom.Vec{X: g.x(i), Y: g.y(j)}
+				e := at.Sub(p)
+				s := e.Dot(u)
+				if s < -reach*0.3 || s > length+reach*0.3 {
+					continue
+				}
+				in := -e.Dot(out)
+				band := depth * (0.62 + 0.22*float64(clouds().at(float32((along+s)/2.2), 7)))
+				if in < -reach || in > band {
+					continue
+				}
+				h := float32(1 + (band - in)) // the outermost facets lie lowest
+				f := &falls[j*g.w+i]
+				if h <= f.height {
+					continue
+				}
+				f.height, f.light = h, float32(facetLight(at, out, facet, in/band))
+			}
+		}
+		along += length
+	}
+}
+
+// Broken is a rough edge's line as it is seen: the mean line with chips out of
+// it and knobs left on it, up to a third of the liner's thickness either way.
+// The ends stay where they are.
+func Broken(points []geom.Vec, size float64, seed uint32) []geom.Vec {
+	if len(points) < 2 || !(size > 0) {
+		return points
+	}
+	size = min(size, 60)
+	total := 0.0
+	for i := 1; i < len(points); i++ {
+		total += points[i].Dist(points[i-1])
+	}
+	if !(total > 4 && total < 1e5) {
+		return points
+	}
+	d := diceOf(62, int(seed), 0)
+	out := []geom.Vec{points[0]}
+	k, before := 0, 0.0 // the piece in hand and the length before it
+	for s := float64(d.between(2, 5)); s < total-2; s += float64(d.between(2.5, 9)) {
+		for k+2 < len(points) && before+points[k].Dist(points[k+1]) < s {
+			before += points[k].Dist(points[k+1])
+			k++
+		}
+		p, q := points[k], points[k+1]
+		u := q.Sub(p).Unit()
+		taper := min(1, s/12, (total-s)/12)
+		swell := 0.16 * size * float64(clouds().at(float32(s/3), float32(seed)*9))
+		off := taper * (swell + 0.30*size*float64(d.between(-1, 0.8)))
+		out = append(out, p.Add(u.Mul(s-before)).Sub(u.Left().Mul(off)))
+	}
+	return append(out, points[len(points)-1])
+}
+
+// facetLight is the light on the facet of broken stone at a place.
+func facetLight(at, out geom.Vec, size float64, t float64) float64 {
+	ci, cj := int(math.Floor(at.X/size)), int(math.Floor(at.Y/size))
+	best, next := math.MaxFloat64, math.MaxFloat64
+	var d *dice
+	for j := cj - 1; j <= cj+1; j++ {
+		for i := ci - 1; i <= ci+1; i++ {
+			o := diceOf(61, i, j)
+			c := geom.Vec{X: (float64(i) + float64(o.roll())) * size, Y: (float64(j) + float64(o.roll())) * size}
+			switch l := c.Sub(at).Norm(); {
+			case l < best:
+				best, next, d = l, best, o
+			case l < next:
+				next = l
+			}
+		}
+	}
+	lean := out.Add(geom.Vec{X: float64(d.between(-1, 1)), Y: float64(d.between(-1, 1))}.Mul(1.1))
+	sine := float64(d.between(0.35, 0.85))
+	v := lit(sine, lean.Dot(Light)/max(1, lean.Norm()), 0)*float64(d.between(0.86, 1.12)) - 0.06
+	if next-best < 0.9 {
+		v -= 0.16 * (1 - (next-best)/0.9) // a crack between two facets
+	}
+	return v * (0.86 + 0.14*min(1, max(0, t)*2))
+}
