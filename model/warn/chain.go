@@ -307,32 +307,55 @@ func (c *chain) windingBelow(k int, p geom.Vec) int {
 	return w
 }
 
-// crossings appends where segment ab crosses the chain, as shares of ab. A
-// chain point on the line of ab belongs to one side only, so that a line
-// through a corner counts it once and a line along a side not at all.
-func (c *chain) crossings(a, b geom.Vec, ts []float64) []float64 {
-	return c.crossingsBelow(1, a, b, spot(a).with(b), ts)
+// line is a segment to cross loops with.
+type line struct {
+	a, v geom.Vec // start and extent
+	box  box
 }
 
-func (c *chain) crossingsBelow(k int, a, b geom.Vec, ab box, ts []float64) []float64 {
-	if c.boxes[k].gap2(ab) > 0 {
+func newLine(a, b geom.Vec) line { return line{a, b.Sub(a), spot(a).with(b)} }
+
+// misses reports whether the line certainly has no part in the box: their boxes
+// part them, or all of its corners lie on one side of the line.
+func (l *line) misses(b *box) bool {
+	if b.x0 > l.box.x1 || b.x1 < l.box.x0 || b.y0 > l.box.y1 || b.y1 < l.box.y0 {
+		return true
+	}
+	mx, my := (b.x0+b.x1)/2-l.a.X, (b.y0+b.y1)/2-l.a.Y
+	off := l.v.X*my - l.v.Y*mx
+	room := math.Abs(l.v.X)*(b.y1-b.y0)/2 + math.Abs(l.v.Y)*(b.x1-b.x0)/2
+	return math.Abs(off) > room*(1+1e-9)
+}
+
+// cross gives where the line crosses segment pq, as a share of the line. A point
+// on the line belongs to one side only, so that a line through a corner of a
+// loop crosses it once, and a line along a side not at all.
+func (l *line) cross(p, q geom.Vec) (float64, bool) {
+	op, oq := l.v.Cross(p.Sub(l.a)), l.v.Cross(q.Sub(l.a))
+	if (op > 0) == (oq > 0) {
+		return 0, false
+	}
+	t := p.Lerp(q, op/(op-oq)).Sub(l.a).Dot(l.v) / l.v.Dot(l.v)
+	return t, t >= 0 && t <= 1
+}
+
+// crossings appends where segment ab crosses the chain, as shares of ab.
+func (c *chain) crossings(a, b geom.Vec, ts []float64) []float64 {
+	l := newLine(a, b)
+	return c.crossingsBelow(1, &l, ts)
+}
+
+func (c *chain) crossingsBelow(k int, l *line, ts []float64) []float64 {
+	if l.misses(&c.boxes[k]) {
 		return ts
 	}
 	if k < c.leaves {
-		ts = c.crossingsBelow(2*k, a, b, ab, ts)
-		return c.crossingsBelow(2*k+1, a, b, ab, ts)
+		ts = c.crossingsBelow(2*k, l, ts)
+		return c.crossingsBelow(2*k+1, l, ts)
 	}
-	v := b.Sub(a)
 	from, to := c.span(k)
 	for i := from; i < to; i++ {
-		p, q := c.seg(i)
-		o3, o4 := v.Cross(p.Sub(a)), v.Cross(q.Sub(a))
-		if (o3 > 0) == (o4 > 0) {
-			continue
-		}
-		x := p.Lerp(q, o3/(o3-o4))
-		t := x.Sub(a).Dot(v) / v.Dot(v)
-		if t >= 0 && t <= 1 {
+		if t, ok := l.cross(c.seg(i)); ok {
 			ts = append(ts, t)
 		}
 	}
@@ -341,8 +364,24 @@ func (c *chain) crossingsBelow(k int, a, b geom.Vec, ab box, ts []float64) []flo
 
 // cut reports whether the chain crosses segment ab.
 func (c *chain) cut(a, b geom.Vec) bool {
-	var room [8]float64
-	return len(c.crossings(a, b, room[:0])) > 0
+	l := newLine(a, b)
+	return c.cutBelow(1, &l)
+}
+
+func (c *chain) cutBelow(k int, l *line) bool {
+	if l.misses(&c.boxes[k]) {
+		return false
+	}
+	if k < c.leaves {
+		return c.cutBelow(2*k, l) || c.cutBelow(2*k+1, l)
+	}
+	from, to := c.span(k)
+	for i := from; i < to; i++ {
+		if _, ok := l.cross(c.seg(i)); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // each calls f with every segment that may have a part in b, in order.

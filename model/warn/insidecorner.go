@@ -50,13 +50,17 @@ func (c *check) insideCorners() {
 	}
 }
 
+// blunt is how many times as blunt as it is a point of a rounded corner may seem:
+// flattening turns by a tenth less or more beside the ends of an arc.
+const blunt = 1.5
+
 // bends finds where a loop turns to the left (sense +1) or to the right (-1) by
 // more than sharpTurn on a radius that may be below least.
 func bends(l geom.Loop, sense, least float64) []bend {
 	n := len(l)
-	turn := make([]float64, n)   // at each point
-	radius := make([]float64, n) // at each point, of the arc through its neighbours
-	first := -1                  // a point that belongs to no bend
+	turn := make([]float64, n) // at each point; 0 where it is no matter
+	round := make([]bool, n)   // whether the point seems part of a small arc
+	first := -1                // a point that belongs to no arc
 	in, inLength := l[0].Sub(l[n-1]), apart(l[n-1], l[0])
 	for i := range l {
 		next := l[(i+1)%n]
@@ -64,22 +68,20 @@ func bends(l geom.Loop, sense, least float64) []bend {
 		cross, dot := sense*in.Cross(out), in.Dot(out)
 		chord, lengths := (inLength+outLength)/2, inLength*outLength
 		in, inLength = out, outLength
-		radius[i] = math.Inf(1)
 		// Most points turn the other way, or so gently that the arc through
 		// them is larger than chord / (root 2 sin turn).
 		if cross <= 0 || dot > 0 && cross < math.Sin(sharpTurn)*lengths &&
-			chord*lengths > 2.2*least*math.Sqrt2*cross {
+			chord*lengths > blunt*least*math.Sqrt2*cross {
 			first = i
 			continue
 		}
 		turn[i] = math.Atan2(cross, dot)
-		// At its ends a rounded corner turns by half, so that it seems twice
-		// as blunt there.
-		if r := chord / (2 * math.Sin(turn[i]/2)); r <= 2.2*least {
-			radius[i] = r
-		} else {
+		if round[i] = chord <= blunt*least*2*math.Sin(turn[i]/2); !round[i] {
 			first = i
 		}
+	}
+	if first < 0 {
+		return nil // one small round thing
 	}
 	var found []bend
 	keep := func(b bend) {
@@ -87,18 +89,15 @@ func bends(l geom.Loop, sense, least float64) []bend {
 			found = append(found, b)
 		}
 	}
-	if first < 0 {
-		return nil // one small round thing
-	}
 	for k := 0; k < n; {
 		i := (first + k) % n
 		switch {
-		case !math.IsInf(radius[i], 1):
+		case round[i]:
 			from := k
-			for k < n && !math.IsInf(radius[(first+k)%n], 1) {
+			for k < n && round[(first+k)%n] {
 				k++
 			}
-			keep(run(l, turn, radius, first+from, k-from))
+			keep(arc(l, sense, first+from, k-from))
 		case turn[i] > sharpTurn:
 			keep(bend{l[i], turn[i], 0})
 			k++
@@ -109,21 +108,41 @@ func bends(l geom.Loop, sense, least float64) []bend {
 	return found
 }
 
-// run is the bend made by count points from index from on.
-func run(l geom.Loop, turn, radius []float64, from, count int) bend {
+// arc is the bend that count points from index from on make, with the two points
+// beside them where it meets straight sides. Its radius is its length over its
+// turn, or where it is clearly sharper that of its sharpest three points.
+func arc(l geom.Loop, sense float64, from, count int) bend {
 	n := len(l)
-	b := bend{at: l[(from+count/2)%n], radius: math.Inf(1)}
-	for k := from; k < from+count; k++ {
-		b.turn += turn[k%n]
-		if k > from && k < from+count-1 {
-			b.radius = min(b.radius, radius[k%n])
-		}
+	at := func(k int) geom.Vec { return l[(k+n)%n] }
+	turn := func(k int) float64 {
+		in, out := at(k).Sub(at(k-1)), at(k+1).Sub(at(k))
+		return sense * math.Atan2(in.Cross(out), in.Dot(out))
 	}
-	switch count {
-	case 1:
-		b.radius = radius[from%n]
-	case 2:
-		b.radius = l[from%n].Dist(l[(from+1)%n]) / (2 * math.Sin(min(b.turn, math.Pi)/2))
+	first, last := from, from+count-1
+	b := bend{at: at(from + count/2)}
+	for k := first; k <= last; k++ {
+		b.turn += turn(k)
+	}
+	if t := turn(first - 1); t > 0 && t < sharpTurn {
+		first--
+		b.turn += t
+	}
+	if t := turn(last + 1); t > 0 && t < sharpTurn {
+		last++
+		b.turn += t
+	}
+	chord := func(k int) float64 { return apart(at(k), at(k+1)) }
+	length := 0.0
+	for k := first; k < last; k++ {
+		length += chord(k)
+	}
+	mean := length / b.turn
+	b.radius = mean
+	for k := first + 2; k <= last-2; k++ {
+		s := chord(k-1) + chord(k) + (chord(k-2)+chord(k+1))/2
+		if r := s / (turn(k-1) + turn(k) + turn(k+1)); r < 0.94*mean {
+			b.radius = min(b.radius, r)
+		}
 	}
 	return b
 }

@@ -92,7 +92,7 @@ func (c *check) carrying(b *bearings) {
 			overhang.take(h.as(byOverhang, h.overhang, h.reach))
 			continue
 		}
-		if !span.beaten(h.share) && !overhang.beaten(byOverhang) {
+		if !span.beaten(h.share) && (h.overhang == 0 || !overhang.beaten(byOverhang)) {
 			continue
 		}
 		length, round := b.span(h.place, h.from.Sub(h.at))

@@ -35,6 +35,7 @@ type fan struct {
 	ahead   geom.Vec // unit vector of ray 0
 	seen    []glance
 	nearest [sectors]int // index of the nearest glance in each sector, -1 for none
+	used    []int        // what best rests on
 }
 
 // span is the length of the span that carries the place, +Inf for none, and
@@ -77,6 +78,7 @@ func (b *bearings) span(p place, ahead geom.Vec) (length float64, round bool) {
 // rests on.
 func (f *fan) best() (length float64, used []int, round bool) {
 	length = math.Inf(1)
+	f.used = f.used[:0]
 	first, pair := -1, [2]int{}
 	for k, i := range f.nearest {
 		if i < 0 {
@@ -92,20 +94,21 @@ func (f *fan) best() (length float64, used []int, round bool) {
 		}
 	}
 	if first >= 0 && 2*f.seen[first].d < length {
-		if used := f.surround(length); used != nil {
-			return 2 * f.seen[first].d, used, true
+		if f.surround(length) {
+			return 2 * f.seen[first].d, f.used, true
 		}
 	}
-	if math.IsInf(length, 1) {
-		return length, nil, false
+	if !math.IsInf(length, 1) {
+		f.used = append(f.used, pair[0], pair[1])
 	}
-	return length, pair[:], false
+	return length, f.used, false
 }
 
-// surround gives the glances nearer than reach if no gap between their
-// directions can be as wide as a half turn, else nil. What is seen right on a
-// ray counts in both its sectors, so that two empty sectors are kept in hand.
-func (f *fan) surround(reach float64) []int {
+// surround reports whether no gap between the directions of the glances nearer
+// than reach can be as wide as a half turn, and notes them as used. What is seen
+// right on a ray counts in both its sectors, so that two empty sectors are kept
+// in hand.
+func (f *fan) surround(reach float64) bool {
 	run := 0
 	for k := range sectors + sectors/2 {
 		i := f.nearest[k%sectors]
@@ -114,16 +117,15 @@ func (f *fan) surround(reach float64) []int {
 			continue
 		}
 		if run++; run >= sectors/2-2 {
-			return nil
+			return false
 		}
 	}
-	var used []int
 	for _, i := range f.nearest {
 		if i >= 0 && f.seen[i].d < reach {
-			used = append(used, i)
+			f.used = append(f.used, i)
 		}
 	}
-	return used
+	return true
 }
 
 // renew looks for the nearest glance in a sector that is not hidden.

@@ -12,8 +12,14 @@ func (c *check) span(b *bearings, w worst) {
 		step, by, _ = s.reach.judge(s.length)
 	}
 	by.Code = SpanLong
-	c.warn(by, step, s.length, Warning{At: s.at,
+	it := Warning{At: s.at,
 		Title: "Unsupported span is long",
 		Advice: "Put a rail, gable or bracket under the middle of the span, or cast the top thicker and with " +
-			"steel in it."})
+			"steel in it."}
+	if step.Severity == Note {
+		it.Title = "Span lives by its steel"
+		it.Advice = "Put steel or fibre in it near the underside, or a rail under its middle: plain concrete this " +
+			"thick is not counted on to bear a person over it."
+	}
+	c.warn(by, step, s.length, it)
 }
