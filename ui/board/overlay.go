@@ -180,7 +180,7 @@ func (l *overlay) shape(h tool.Handle, at geom.Vec, more float64) {
 // dimension paints the line of a dimension with a tick at each end.
 func (l *overlay) dimension(d tool.Dim) {
 	a, b := l.v.Point(d.From), l.v.Point(d.To)
-	if a.Dist(b) < 2 {
+	if d.Bare || a.Dist(b) < 2 {
 		return
 	}
 	tick := b.Sub(a).Unit().Left().Mul(4 * l.px)
@@ -203,7 +203,12 @@ func (l *overlay) dimension(d tool.Dim) {
 // label paints the number of a dimension beside the middle of what is in sight
 // of its line, where no other label lies.
 func (l *overlay) label(d tool.Dim) {
-	a, b, ok := l.brush.clip(l.v.Point(d.From), l.v.Point(d.To), 0)
+	from, to := l.v.Point(d.From), l.v.Point(d.To)
+	if d.Tag != nil {
+		from = l.v.Point(*d.Tag)
+		to = from
+	}
+	a, b, ok := l.brush.clip(from, to, 0)
 	if !ok {
 		return
 	}

@@ -20,6 +20,8 @@ type field struct {
 	dir  geom.Vec
 	own  bool // the grip's own measure: radius, rise, width
 	read bool // can't be set
+	bare bool // of a line that is seen anyway
+	tag  *geom.Vec
 }
 
 // fields are the measures of the grip in the design as it stands.
@@ -90,7 +92,7 @@ func lengthField(nodes []design.Node, edge int, moving, fixed geom.Vec) field {
 	if dir == (geom.Vec{}) {
 		dir = geom.Vec{X: 1}
 	}
-	return field{name: name, value: a.Dist(b), from: a, to: b, beside: outward(a, b), dir: dir}
+	return field{name: name, value: a.Dist(b), from: a, to: b, beside: outward(a, b), dir: dir, bare: true}
 }
 
 // edgeFields are how far the top reaches behind an edge, and the edge's length.
@@ -146,16 +148,17 @@ func radiusFields(nodes []design.Node, i int, perMM float64) []field {
 	}
 	at, c := vec(nodes[i].At), nodes[i].Corner
 	handle, _ := radiusHandle(nodes, i, perMM)
+	tag := handle.Add(dir.Mul(radiusOut / perMM))
+	f := field{name: "Radius", from: handle, to: handle, own: true, tag: &tag}
 	switch c.Kind {
 	case design.CornerChamfered:
-		cut := c.Size.MM() * math.Sqrt(math.Max(0, 1-sin*sin))
-		return []field{{name: "Chamfer", value: c.Size.MM(), from: handle, to: at.Add(dir.Mul(cut)), own: true}}
+		f.name, f.value = "Chamfer", c.Size.MM()
 	case design.CornerRounded:
-		r := c.Size.MM()
-		centre := at.Add(dir.Mul(r / sin))
-		return []field{{name: "Radius", value: r, from: centre, to: centre.Sub(dir.Mul(r)), own: true}}
+		f.value = c.Size.MM()
+		f.from = at.Add(dir.Mul(f.value / sin))
+		f.to = f.from.Sub(dir.Mul(f.value))
 	}
-	return []field{{name: "Radius", from: handle, to: at, own: true}}
+	return []field{f}
 }
 
 func controlFields(nodes []design.Node, i, side int) []field {

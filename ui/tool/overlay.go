@@ -48,9 +48,13 @@ type Dim struct {
 	// Field names the measure; pass it to [Hand.TakeField] when the label is
 	// clicked. It is "" for a measure that can only be read.
 	Field string
-	// Beside is the unit vector toward which the label stands off; zero puts
-	// it on the line.
+	// Beside is the unit vector toward which the label stands off the middle
+	// of the line; zero puts it on the line.
 	Beside geom.Vec
+	// Bare is a measure of a line that is seen anyway: it is not drawn again.
+	Bare bool
+	// Tag, unless nil, is where the label goes instead.
+	Tag *geom.Vec
 }
 
 // Value is a number being typed.

@@ -99,7 +99,7 @@ func (h *Hand) dims(fs []field, active string, ok bool) []Dim {
 			break
 		}
 		d := Dim{From: f.from, To: f.to, Beside: f.beside, Text: h.length(f.value),
-			Active: ok && f.name == active, Field: f.name}
+			Active: ok && f.name == active, Field: f.name, Bare: f.bare, Tag: f.tag}
 		if f.own || f.from == f.to || f.name == "Radius" || f.name == "Rise" {
 			d.Text = measureWord(f.name) + d.Text
 		}
@@ -169,7 +169,7 @@ func (h *Hand) showPen(o *Overlay) {
 	along := next.Sub(last)
 	if along.Norm() > 0 {
 		o.Dims = append(o.Dims, Dim{From: last, To: next, Text: h.length(along.Norm()), Active: true,
-			Beside: along.Unit().Left()})
+			Beside: along.Unit().Left(), Bare: true})
 	}
 	if k.text != "" {
 		o.Value = &Value{At: next, Name: "Length", Text: k.text, Bad: k.bad}
