@@ -9,7 +9,7 @@ func (c *check) span(b *bearings, w worst) {
 	}
 	if s.round {
 		s.hang, s.length = b.widen(s.hang, s.length, c.strip().spans)
-		step, by, _ = s.reach.judge(s.length)
+		step, by, _ = s.judge(s.length)
 	}
 	by.Code = SpanLong
 	it := Warning{At: s.at,

@@ -39,25 +39,25 @@ func TestStripTable(t *testing.T) {
 // of them.
 func TestStripVerdicts(t *testing.T) {
 	s := strip{1.5 * inch, usualDensity}
-	wide := s.overhangReach(40 * inch)
+	wide := s.allowedOverhang(40 * inch)
 	for _, c := range []struct {
 		name   string
-		reach  reach
+		reach  allowed
 		length float64
 		want   int // severity, -1 for none
 	}{
-		{"span 11 in: 188 psi, below 189.7", s.spanReach(), 11 * inch, -1},
-		{"span 24 in: exceeds 189.7, below 474.3", s.spanReach(), 24 * inch, int(Note)},
-		{"span 36 in: exceeds 474.3, stone allows it", s.spanReach(), 36 * inch, int(Caution)},
-		{"span 37 in: beyond both", s.spanReach(), 37 * inch, int(Severe)},
+		{"span 11 in: 188 psi, below 189.7", s.allowedSpan(), 11 * inch, -1},
+		{"span 24 in: exceeds 189.7, below 474.3", s.allowedSpan(), 24 * inch, int(Note)},
+		{"span 36 in: exceeds 474.3, stone allows it", s.allowedSpan(), 36 * inch, int(Caution)},
+		{"span 37 in: beyond both", s.allowedSpan(), 37 * inch, int(Severe)},
 		{"overhang 2.5 in", wide, 2.5 * inch, -1},
 		{"overhang 6 in: exceeds 189.7, below 474.3", wide, 6 * inch, int(Note)},
 		{"overhang 10 in: exceeds 474.3, stone allows it", wide, 10 * inch, int(Caution)},
 		{"overhang 12 in: beyond both", wide, 12 * inch, int(Severe)},
 		// Dimension Stone Design Manual, a third of the width: 25.5 in deep,
 		// 10 in is too far, 8 in passes that rule (but not strength: 7.0 in).
-		{"overhang 10 in of 25.5 in", s.overhangReach(25.5 * inch), 10 * inch, int(Severe)},
-		{"overhang 8 in of 25.5 in", s.overhangReach(25.5 * inch), 8 * inch, int(Caution)},
+		{"overhang 10 in of 25.5 in", s.allowedOverhang(25.5 * inch), 10 * inch, int(Severe)},
+		{"overhang 8 in of 25.5 in", s.allowedOverhang(25.5 * inch), 8 * inch, int(Caution)},
 		// Cracking: 300 c + 0.755 c^2 = 474.3 x 4.5 gives c = 6.99 in.
 		{"overhang 6.95 in", wide, 6.95 * inch, int(Note)},
 		{"overhang 7.03 in", wide, 7.03 * inch, int(Caution)},
@@ -85,7 +85,7 @@ func TestReach(t *testing.T) {
 				t.Errorf("%g in: cantilever for %g MPa has %g MPa", thick, stress, got)
 			}
 		}
-		for _, r := range []reach{s.spanReach(), s.overhangReach(1000), s.overhangReach(100)} {
+		for _, r := range []allowed{s.allowedSpan(), s.allowedOverhang(1000), s.allowedOverhang(100)} {
 			if !(0 < r.note && r.note <= r.caution && r.caution <= r.severe) {
 				t.Errorf("%g in: the steps are out of order: %+v", thick, r)
 			}

@@ -9,7 +9,7 @@ func (c *check) supports() {
 				"overhangs and spans can be checked."})
 		return
 	}
-	b := newBearings(c, c.strip().spanReach().severe)
+	b := newBearings(c, c.strip().allowedSpan().severe)
 	if b == nil {
 		w := Warning{At: c.middle(), Title: "No support lies under the top",
 			Advice: "Move the supports under the top or draw those that carry it, so that overhangs and " +

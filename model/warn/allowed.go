@@ -8,50 +8,50 @@ import (
 	"example.org/castwright/model/geom"
 )
 
-// reach is the three lengths, mm, that one way of carrying is judged by, and
+// allowed is the three lengths, mm, that one way of carrying is judged by, and
 // who set the two that can come from either view.
-type reach struct {
+type allowed struct {
 	note, caution, severe float64
 	cautionBy, severeBy   Limit
 }
 
-func newReach(usable, rupture, stone float64, byStone Limit) reach {
-	r := reach{min(usable, rupture, stone), rupture, stone, stripRupture, byStone}
+func newAllowed(usable, rupture, stone float64, byStone Limit) allowed {
+	a := allowed{min(usable, rupture, stone), rupture, stone, stripRupture, byStone}
 	if stone < rupture {
-		r.caution, r.severe = stone, rupture
-		r.cautionBy, r.severeBy = byStone, stripRupture
+		a.caution, a.severe = stone, rupture
+		a.cautionBy, a.severeBy = byStone, stripRupture
 	}
-	return r
+	return a
 }
 
 // judge gives the step that length breaks and who set it.
-func (r reach) judge(length float64) (Step, Limit, bool) {
+func (a allowed) judge(length float64) (Step, Limit, bool) {
 	switch {
-	case length > r.severe+near:
-		return Step{Severe, r.severe}, r.severeBy, true
-	case length > r.caution+near:
-		return Step{Caution, r.caution}, r.cautionBy, true
-	case length > r.note+near:
-		return Step{Note, r.note}, stripUsable, true
+	case length > a.severe+near:
+		return Step{Severe, a.severe}, a.severeBy, true
+	case length > a.caution+near:
+		return Step{Caution, a.caution}, a.cautionBy, true
+	case length > a.note+near:
+		return Step{Note, a.note}, stripUsable, true
 	}
 	return Step{}, Limit{}, false
 }
 
-// spanReach is how far the strip may span.
-func (s strip) spanReach() reach {
-	return newReach(s.spanFor(usableStress(assumedFc), person),
+// allowedSpan is how far the strip may span.
+func (s strip) allowedSpan() allowed {
+	return newAllowed(s.spanFor(usableStress(assumedFc), person),
 		s.spanFor(ruptureStress(assumedFc), person),
 		stone(stoneSpanThin, stoneSpanThick, s.thickness), stoneSpanThick)
 }
 
-// overhangReach is how far the strip may overhang a top that is width mm wide
+// allowedOverhang is how far the strip may overhang a top that is width mm wide
 // in the same direction.
-func (s strip) overhangReach(width float64) reach {
+func (s strip) allowedOverhang(width float64) allowed {
 	long, by := stone(stoneOverhangThin, stoneOverhangThick, s.thickness), stoneOverhangThick
 	if third := width * stoneOverhangShare.Steps[0].Value; third < long {
 		long, by = third, stoneOverhangShare
 	}
-	return newReach(s.cantileverFor(usableStress(assumedFc), person),
+	return newAllowed(s.cantileverFor(usableStress(assumedFc), person),
 		s.cantileverFor(ruptureStress(assumedFc), person), long, by)
 }
 
@@ -72,13 +72,13 @@ const shortest = 2 * inch
 // for what they are and strip.go for how long they may be.
 func (c *check) carrying(b *bearings) {
 	s := c.strip()
-	spans := s.spanReach()
-	least := min(s.overhangReach(math.Inf(1)).note, spans.note/2, shortest)
+	spans := s.allowedSpan()
+	least := min(s.allowedOverhang(math.Inf(1)).note, spans.note/2, shortest)
 	var hangs []spotted
 	for _, p := range c.spots() {
 		if h, ok := b.hang(p, least); ok {
-			over := s.overhangReach(h.width)
-			hangs = append(hangs, spotted{share: h.reach / over.caution, reach: over, hang: h})
+			over := s.allowedOverhang(h.width)
+			hangs = append(hangs, spotted{share: h.reach / over.caution, allowed: over, hang: h})
 		}
 	}
 	// A spot's share as an overhang or a span is never more than its reach
@@ -87,9 +87,9 @@ func (c *check) carrying(b *bearings) {
 	slices.SortStableFunc(hangs, func(a, b spotted) int { return cmp.Compare(b.share, a.share) })
 	var overhang, span worst
 	for _, h := range hangs {
-		byOverhang := h.overhang / h.reach.caution
+		byOverhang := h.overhang / h.allowed.caution
 		if h.overhang > 0 && byOverhang <= 1 {
-			overhang.take(h.as(byOverhang, h.overhang, h.reach))
+			overhang.take(h.as(byOverhang, h.overhang, h.allowed))
 			continue
 		}
 		if !span.beaten(h.share) && (h.overhang == 0 || !overhang.beaten(byOverhang)) {
@@ -99,7 +99,7 @@ func (c *check) carrying(b *bearings) {
 		bySpan := length / spans.caution
 		switch {
 		case h.overhang > 0 && byOverhang <= bySpan:
-			overhang.take(h.as(byOverhang, h.overhang, h.reach))
+			overhang.take(h.as(byOverhang, h.overhang, h.allowed))
 		case bySpan <= h.share:
 			h.round = round
 			span.take(h.as(bySpan, length, spans))
@@ -113,14 +113,14 @@ func (c *check) carrying(b *bearings) {
 type spotted struct {
 	share  float64 // of the length at which a caution is given
 	length float64 // mm
-	reach  reach   // what the length is compared with
 	round  bool    // whether a span is set by bearings all round
+	allowed
 	hang
 }
 
 // as is the spot judged by another length.
-func (s spotted) as(share, length float64, r reach) spotted {
-	s.share, s.length, s.reach = share, length, r
+func (s spotted) as(share, length float64, a allowed) spotted {
+	s.share, s.length, s.allowed = share, length, a
 	return s
 }
 
@@ -128,7 +128,7 @@ func (s spotted) as(share, length float64, r reach) spotted {
 // middle of a span a bearing is half as far as the span is long; where one is
 // nearer, as before a rail, that holds the spot.
 func (s strip) spans(h hang, length float64) bool {
-	return length/s.spanReach().caution <= h.reach/s.overhangReach(h.width).caution
+	return length/s.allowedSpan().caution <= h.reach/s.allowedOverhang(h.width).caution
 }
 
 // worst is the spots that are worst carried, equally badly.
@@ -168,6 +168,6 @@ func (w worst) judge() (s spotted, step Step, by Limit, broken bool) {
 			s = o
 		}
 	}
-	step, by, broken = s.reach.judge(s.length)
+	step, by, broken = s.judge(s.length)
 	return
 }
