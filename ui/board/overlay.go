@@ -23,6 +23,7 @@ const (
 	chipRadius  = 4.0
 	labelOff    = 16.0 // of a dimension's label from its line
 	labelMargin = 6.0
+	targetSize  = 24.0 // a label's height to the mouse (WCAG 2.2, 2.5.8)
 )
 
 // overlay paints what the hand shows. It keeps its buffers between pictures.
@@ -313,7 +314,8 @@ func (l *overlay) value(v tool.Value) {
 // at is the field whose label lies at a place in pixels.
 func (l *overlay) at(p geom.Vec) (string, bool) {
 	for i := len(l.labels) - 1; i >= 0; i-- {
-		if l.labels[i].box.Contains(p) {
+		box := l.labels[i].box
+		if box.Grow(math.Max(0, (targetSize*l.px-box.H())/2)).Contains(p) {
 			return l.labels[i].field, true
 		}
 	}

@@ -57,7 +57,7 @@ const (
 
 // Distances in points of the picture.
 const (
-	reachGrip  = 9  // a handle is taken from here: targets of 24 points less the rounding of a finger
+	reachGrip  = 12 // a handle is taken from here: a target of 24 points (WCAG 2.2, 2.5.8)
 	reachEdge  = 7  // an edge is taken from here
 	reachSnap  = 7  // a guide holds from here
 	reachLine  = 24 // a tap set in hand keeps to a sink from here
