@@ -22,17 +22,9 @@ func TestCheckOfWildTops(t *testing.T) {
 	for trial := range 400 {
 		top := wildTop(r)
 		got := top.check()
-		for i, w := range got {
+		sound(t, trial, got)
+		for _, w := range got {
 			codes[w.Code]++
-			if !w.At.Finite() || math.IsNaN(w.Value-w.Value) || math.IsNaN(w.Limit-w.Limit) {
-				t.Fatalf("trial %d: a number is not finite: %+v", trial, w)
-			}
-			if w.Title == "" || w.Advice == "" || w.Source == "" || w.Unit == "" {
-				t.Fatalf("trial %d: words are missing: %+v", trial, w)
-			}
-			if i > 0 && worseFirst(got[i-1], w) > 0 {
-				t.Fatalf("trial %d: out of order:%s", trial, list(got[i-1:i+1]))
-			}
 		}
 		if again := top.check(); !reflect.DeepEqual(got, again) {
 			t.Fatalf("trial %d: not the same again", trial)
@@ -40,6 +32,22 @@ func TestCheckOfWildTops(t *testing.T) {
 	}
 	if len(codes) < 25 {
 		t.Errorf("only %d kinds of warning came up: %v", len(codes), codes)
+	}
+}
+
+// sound checks that warnings are finite, in words and in order.
+func sound(t *testing.T, trial int, ws []warn.Warning) {
+	t.Helper()
+	for i, w := range ws {
+		if !w.At.Finite() || math.IsNaN(w.Value-w.Value) || math.IsNaN(w.Limit-w.Limit) {
+			t.Fatalf("trial %d: a number is not finite: %+v", trial, w)
+		}
+		if w.Title == "" || w.Advice == "" || w.Source == "" || w.Unit == "" {
+			t.Fatalf("trial %d: words are missing: %+v", trial, w)
+		}
+		if i > 0 && worseFirst(ws[i-1], w) > 0 {
+			t.Fatalf("trial %d: out of order:%s", trial, list(ws[i-1:i+1]))
+		}
 	}
 }
 
