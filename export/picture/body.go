@@ -1,0 +1,302 @@
+package picture
+
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/slab"
+)
+
+// body is the concrete as a signed distance in space: the twin of the slab's
+// Section(z). It is the outline's distance bent by the nearest edge's profile,
+// less the openings and the channels.
+type body struct {
+	t        float64
+	outline  *field
+	edges    []edgeShape // by segment of the outline
+	openings *field
+	rims     []edgeShape // by segment of the openings
+	channels []channel
+	lo, hi   v3 // box that holds the body
+	rough    bool
+	falls    bool
+	class    []uint8 // by cell of the outline's field
+}
+
+// edgeShape is one profile, ready to bend a distance.
+type edgeShape struct {
+	kind design.ProfileKind
+	r    float64
+}
+
+// Classes of cells, so that most rays need no march.
+const (
+	classMixed   uint8 = iota
+	classFlat          // the face is flat concrete here
+	classChannel       // and above: the level top of filled channel class - classChannel
+)
+
+const (
+	hitTolerance = 0.004 // mm
+	maxSteps     = 200
+)
+
+// newBody builds the fields of a solid with the given grid step.
+func newBody(s slab.Solid, step float64) *body {
+	b := &body{t: s.Thickness}
+	bounds := s.Outline.Bounds()
+	grid := bounds.Grow(24)
+	var loop geom.Loop
+	for _, side := range s.Sides {
+		e := shapeOf(side.Profile, s.Thickness)
+		if side.Wall {
+			e = edgeShape{design.ProfileSquare, 0.5}
+		}
+		b.rough = b.rough || e.kind == design.ProfileRough
+		for i := 0; i+1 < len(side.Points); i++ {
+			loop = append(loop, side.Points[i])
+			b.edges = append(b.edges, e)
+		}
+	}
+	b.outline = newField([]geom.Loop{loop}, grid, step)
+	var holes []geom.Loop
+	for _, o := range s.Openings {
+		holes = append(holes, o.Loop)
+		for range o.Loop {
+			b.rims = append(b.rims, shapeOf(o.Profile, s.Thickness))
+		}
+	}
+	b.openings = newField(holes, grid, step)
+	for _, r := range s.Recesses {
+		if len(r.Loops) > 0 && r.Depth > 0 {
+			c := newChannel(r, b, newField(r.Loops, grid, step))
+			b.falls = b.falls || c.falls
+			b.channels = append(b.channels, c)
+		}
+	}
+	b.lo = v3{bounds.Min.X - 8, bounds.Min.Y - 8, 0}
+	b.hi = v3{bounds.Max.X + 8, bounds.Max.Y + 8, s.Thickness}
+	b.classify()
+	return b
+}
+
+func shapeOf(p design.Profile, t float64) edgeShape {
+	e := edgeShape{p.Kind, p.Size.MM()}
+	switch p.Kind {
+	case design.ProfileSquare:
+		// No cast arris is quite sharp; this much catches the light.
+		e.r = 0.8
+	case design.ProfileHalfRound:
+		if e.r == 0 {
+			e.r = t / 2
+		}
+	case design.ProfileFullRound:
+		e.r = t / 2
+	case design.ProfileRough:
+		e.r = 1.5
+	}
+	e.r = math.Min(math.Max(e.r, 0.3), t)
+	return e
+}
+
+// reach is how far in from the edge the profile bends the face.
+func (e edgeShape) reach() float64 {
+	if e.kind == design.ProfileRough {
+		return brokenReach
+	}
+	return e.r + 0.5
+}
+
+// bend is the signed distance to a slab that ends where d is 0, by its profile;
+// h is the height above the face, t the thickness.
+func (e edgeShape) bend(d, h, t float64) float64 {
+	slab := math.Max(h, -h-t)
+	switch e.kind {
+	case design.ProfileBevelled:
+		return math.Max(math.Max(d, slab), (d+h+e.r)*math.Sqrt2/2)
+	case design.ProfileFullRound:
+		if d+e.r > 0 {
+			return math.Sqrt((d+e.r)*(d+e.r)+(h+e.r)*(h+e.r)) - e.r
+		}
+		return slab
+	}
+	if d+e.r > 0 && h+e.r > 0 {
+		return math.Max(math.Sqrt((d+e.r)*(d+e.r)+(h+e.r)*(h+e.r))-e.r, -h-t)
+	}
+	return math.Max(d, slab)
+}
+
+// edge is the outline's distance at p, moved in where the edge is broken, and
+// the profile that bends it; k is how far a march may trust it.
+func (b *body) edge(p v3) (d float64, e edgeShape, k float64) {
+	d = b.outline.at(p.X, p.Y)
+	e = b.edges[b.outline.nearest(p.X, p.Y)]
+	if e.kind == design.ProfileRough && d > -brokenReach && d < brokenReach {
+		return d + brokenInset(p, b.t) - brokenMean, e, 0.6
+	}
+	return d, e, 1
+}
+
+// solid is the distance to the top before channels are taken out.
+func (b *body) solid(p v3) float64 {
+	h := p.Z - b.t
+	d, e, k := b.edge(p)
+	f := e.bend(d, h, b.t) * k
+	if len(b.rims) > 0 {
+		if o := b.openings.at(p.X, p.Y); o < 40 {
+			f = math.Max(f, b.rims[b.openings.nearest(p.X, p.Y)].bend(-o, h, b.t))
+		}
+	}
+	return f
+}
+
+// at is the distance to the concrete.
+func (b *body) at(p v3) float64 {
+	f := b.solid(p)
+	for i := range b.channels {
+		if g := b.channels[i].at(b, p); -g > f {
+			f = -g
+		}
+	}
+	return f
+}
+
+// skin is the distance to what is seen from outside: concrete, with resin where
+// a channel is filled.
+func (b *body) skin(p v3) float64 {
+	f := b.solid(p)
+	for i := range b.channels {
+		c := &b.channels[i]
+		if c.filled {
+			if c.falls {
+				f -= c.swell(b, p)
+			}
+		} else if g := c.at(b, p); -g > f {
+			f = -g
+		}
+	}
+	return f
+}
+
+// resinAt is the filled channel whose resin is at a place of the skin, or -1.
+func (b *body) resinAt(p v3) int {
+	for i := range b.channels {
+		c := &b.channels[i]
+		if c.filled && c.plan.at(p.X, p.Y) < 0 && (c.falls || p.Z > b.t-c.depth) {
+			if c.falls && p.Z < b.t-2 {
+				// Down the fall resin ends where its film does.
+				if c.at(b, p) > c.swell(b, p)+0.3 {
+					continue
+				}
+			}
+			return i
+		}
+	}
+	return -1
+}
+
+// classify finds the cells over which the face is flat.
+func (b *body) classify() {
+	f := b.outline
+	b.class = make([]uint8, len(f.d))
+	far := 2 * f.step
+	for j := range f.ny - 1 {
+		for i := range f.nx - 1 {
+			k := j*f.nx + i
+			e := b.edges[max(0, f.near[k])]
+			if float64(f.d[k]) > -e.reach()-far {
+				continue
+			}
+			if len(b.rims) > 0 && float64(b.openings.d[k]) < 3+b.rims[max(0, b.openings.near[k])].reach()+far {
+				continue
+			}
+			class := classFlat
+			for c := range b.channels {
+				if d := float64(b.channels[c].plan.d[k]); d <= far {
+					class = classMixed
+					if d < -far && b.channels[c].filled && c < 250 && !(b.channels[c].falls && float64(f.d[k]) > -3*b.t) {
+						class = classChannel + uint8(c)
+					}
+					break
+				}
+			}
+			b.class[k] = class
+		}
+	}
+}
+
+// kind is the class of the cell at a place.
+func (b *body) kind(x, y float64) uint8 {
+	k, _, _ := b.outline.cell(x, y)
+	return b.class[k]
+}
+
+// clip is the part of a ray within the body's box.
+func (b *body) clip(r ray) (in, out float64, ok bool) {
+	in, out = 0, math.Inf(1)
+	for k := range 3 {
+		lo, hi, o, d := axis(b.lo, k)-1, axis(b.hi, k)+1, axis(r.o, k), axis(r.d, k)
+		if d == 0 {
+			if o < lo || o > hi {
+				return 0, 0, false
+			}
+			continue
+		}
+		t0, t1 := (lo-o)/d, (hi-o)/d
+		in, out = max(in, min(t0, t1)), min(out, max(t0, t1))
+	}
+	return in, out, in <= out
+}
+
+// hit finds where a ray from outside meets the skin before limit.
+func (b *body) hit(r ray, limit float64) (float64, bool) {
+	if r.d.Z > 0 && r.o.Z > b.t-0.02 {
+		return 0, false // nothing of it stands above the face
+	}
+	in, out, ok := b.clip(r)
+	if !ok || in > limit {
+		return 0, false
+	}
+	if r.d.Z < 0 && r.o.Z > b.t {
+		t := (b.t - r.o.Z) / r.d.Z
+		p := r.at(t)
+		if b.kind(p.X, p.Y) != classMixed {
+			// The way to a flat place of the face lies above it.
+			return t, t < limit
+		}
+		in = max(in, t-40)
+	}
+	return b.march(r, in, math.Min(out, limit), b.skin)
+}
+
+// march steps along a ray by a distance that never overshoots.
+func (b *body) march(r ray, t, end float64, at func(v3) float64) (float64, bool) {
+	for range maxSteps {
+		d := at(r.at(t))
+		if d < hitTolerance {
+			return t, true
+		}
+		if t += math.Max(d, hitTolerance); t > end {
+			return 0, false
+		}
+	}
+	return 0, false
+}
+
+// normal is the skin's normal at a point on it.
+func (b *body) normal(p v3) v3 {
+	if p.Z > b.t-0.02 && b.kind(p.X, p.Y) != classMixed {
+		return v3{Z: 1}
+	}
+	return gradient(b.skin, p, 0.25)
+}
+
+// gradient is the direction in which a distance grows.
+func gradient(at func(v3) float64, p v3, h float64) v3 {
+	return v3{
+		at(v3{p.X + h, p.Y, p.Z}) - at(v3{p.X - h, p.Y, p.Z}),
+		at(v3{p.X, p.Y + h, p.Z}) - at(v3{p.X, p.Y - h, p.Z}),
+		at(v3{p.X, p.Y, p.Z + h}) - at(v3{p.X, p.Y, p.Z - h}),
+	}.unit()
+}

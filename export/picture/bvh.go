@@ -1,0 +1,269 @@
+package picture
+
+import "math"
+
+// triangle is one facet of a mesh, with a normal at each corner.
+type triangle struct {
+	a, b, c    v3
+	na, nb, nc v3
+	material   materialID
+}
+
+// bvh is a tree of boxes over triangles (surface area heuristic, 16 bins).
+type bvh struct {
+	nodes []bvhNode
+	tris  []triangle
+}
+
+// bvhNode is a leaf with count triangles from first, or an inner node whose
+// children are first and first+1.
+type bvhNode struct {
+	lo, hi v3
+	first  int32
+	count  int32
+}
+
+const (
+	bvhBins = 16
+	bvhLeaf = 2
+)
+
+func (b *bvhNode) include(p v3) {
+	b.lo = v3{math.Min(b.lo.X, p.X), math.Min(b.lo.Y, p.Y), math.Min(b.lo.Z, p.Z)}
+	b.hi = v3{math.Max(b.hi.X, p.X), math.Max(b.hi.Y, p.Y), math.Max(b.hi.Z, p.Z)}
+}
+
+func emptyNode() bvhNode {
+	inf := math.Inf(1)
+	return bvhNode{lo: v3{inf, inf, inf}, hi: v3{-inf, -inf, -inf}}
+}
+
+func (b *bvhNode) area() float64 {
+	d := b.hi.sub(b.lo)
+	if d.X < 0 {
+		return 0
+	}
+	return d.X*d.Y + d.Y*d.Z + d.Z*d.X
+}
+
+func (t *triangle) centre() v3 { return t.a.add(t.b).add(t.c).mul(1.0 / 3) }
+
+// newBVH builds the tree; it reorders tris.
+func newBVH(tris []triangle) *bvh {
+	b := &bvh{tris: tris}
+	if len(tris) == 0 {
+		return b
+	}
+	b.nodes = append(make([]bvhNode, 0, 2*len(tris)), emptyNode())
+	b.build(0, 0, len(tris))
+	return b
+}
+
+func (b *bvh) build(node, from, to int) {
+	n := emptyNode()
+	centres := emptyNode()
+	for i := from; i < to; i++ {
+		t := &b.tris[i]
+		n.include(t.a)
+		n.include(t.b)
+		n.include(t.c)
+		centres.include(t.centre())
+	}
+	n.first, n.count = int32(from), int32(to-from)
+	b.nodes[node] = n
+	if to-from <= bvhLeaf {
+		return
+	}
+	mid, ok := b.split(from, to, n, centres)
+	if !ok {
+		return
+	}
+	left := len(b.nodes)
+	b.nodes = append(b.nodes, emptyNode(), emptyNode())
+	b.nodes[node].first, b.nodes[node].count = int32(left), 0
+	b.build(left, from, mid)
+	b.build(left+1, mid, to)
+}
+
+func axis(p v3, k int) float64 {
+	switch k {
+	case 0:
+		return p.X
+	case 1:
+		return p.Y
+	}
+	return p.Z
+}
+
+// split sorts triangles from..to about the best of the planes between bins.
+func (b *bvh) split(from, to int, n, centres bvhNode) (mid int, ok bool) {
+	best, bestAxis, bestBin := float64(to-from)*n.area(), -1, 0
+	for k := range 3 {
+		lo, hi := axis(centres.lo, k), axis(centres.hi, k)
+		if hi-lo < 1e-9 {
+			continue
+		}
+		var box [bvhBins]bvhNode
+		for i := range box {
+			box[i] = emptyNode()
+		}
+		for i := from; i < to; i++ {
+			t := &b.tris[i]
+			bin := &box[min(bvhBins-1, int(bvhBins*(axis(t.centre(), k)-lo)/(hi-lo)))]
+			bin.include(t.a)
+			bin.include(t.b)
+			bin.include(t.c)
+			bin.count++
+		}
+		var rightArea [bvhBins]float64
+		acc := emptyNode()
+		for i := bvhBins - 1; i > 0; i-- {
+			if box[i].count > 0 {
+				acc.include(box[i].lo)
+				acc.include(box[i].hi)
+				acc.count += box[i].count
+			}
+			rightArea[i] = acc.area() * float64(acc.count)
+		}
+		acc = emptyNode()
+		for i := range bvhBins - 1 {
+			if box[i].count > 0 {
+				acc.include(box[i].lo)
+				acc.include(box[i].hi)
+				acc.count += box[i].count
+			}
+			if cost := 0.25*n.area() + acc.area()*float64(acc.count) + rightArea[i+1]; cost < best {
+				best, bestAxis, bestBin = cost, k, i
+			}
+		}
+	}
+	if bestAxis < 0 {
+		return 0, false
+	}
+	lo, hi := axis(centres.lo, bestAxis), axis(centres.hi, bestAxis)
+	i := from
+	for j := from; j < to; j++ {
+		bin := min(bvhBins-1, int(bvhBins*(axis(b.tris[j].centre(), bestAxis)-lo)/(hi-lo)))
+		if bin <= bestBin {
+			b.tris[i], b.tris[j] = b.tris[j], b.tris[i]
+			i++
+		}
+	}
+	return i, i > from && i < to
+}
+
+// meshHit is where a ray meets a mesh.
+type meshHit struct {
+	t    float64
+	tri  int32
+	u, v float64
+}
+
+// hit finds the nearest triangle before limit.
+func (b *bvh) hit(r ray, limit float64) (h meshHit, ok bool) {
+	h.t = limit
+	b.walk(r, &h.t, func(i int32, t, u, v float64) bool {
+		h, ok = meshHit{t, i, u, v}, true
+		return false
+	})
+	return h, ok
+}
+
+// blocked reports whether anything lies on the ray before limit.
+func (b *bvh) blocked(r ray, limit float64) bool {
+	found := false
+	b.walk(r, &limit, func(int32, float64, float64, float64) bool {
+		found = true
+		return true
+	})
+	return found
+}
+
+// walk calls f for triangles nearer than *limit, until it says stop.
+func (b *bvh) walk(r ray, limit *float64, f func(i int32, t, u, v float64) (stop bool)) {
+	if len(b.nodes) == 0 {
+		return
+	}
+	inv := v3{1 / r.d.X, 1 / r.d.Y, 1 / r.d.Z}
+	var stack [64]int32
+	top := 0
+	for node := int32(0); ; {
+		n := &b.nodes[node]
+		if n.count > 0 {
+			for i := n.first; i < n.first+n.count; i++ {
+				if t, u, v, ok := b.tris[i].hit(r); ok && t < *limit {
+					*limit = t
+					if f(i, t, u, v) {
+						return
+					}
+				}
+			}
+		} else {
+			near, far := n.first, n.first+1
+			tn, okN := b.nodes[near].enter(r.o, inv, *limit)
+			tf, okF := b.nodes[far].enter(r.o, inv, *limit)
+			if okN && okF && tf < tn {
+				near, far = far, near
+			}
+			switch {
+			case okN && okF:
+				stack[top] = far
+				top++
+				node = near
+				continue
+			case okN:
+				node = n.first
+				continue
+			case okF:
+				node = n.first + 1
+				continue
+			}
+		}
+		if top == 0 {
+			return
+		}
+		top--
+		node = stack[top]
+	}
+}
+
+// enter is where a ray enters the box, by slabs.
+func (b *bvhNode) enter(o, inv v3, limit float64) (float64, bool) {
+	x0, x1 := (b.lo.X-o.X)*inv.X, (b.hi.X-o.X)*inv.X
+	y0, y1 := (b.lo.Y-o.Y)*inv.Y, (b.hi.Y-o.Y)*inv.Y
+	z0, z1 := (b.lo.Z-o.Z)*inv.Z, (b.hi.Z-o.Z)*inv.Z
+	in := max(min(x0, x1), min(y0, y1), min(z0, z1), 0)
+	out := min(max(x0, x1), max(y0, y1), max(z0, z1), limit)
+	return in, in <= out
+}
+
+// hit is the ray's meeting with the triangle (Möller and Trumbore, 1997).
+func (t *triangle) hit(r ray) (dist, u, v float64, ok bool) {
+	e1, e2 := t.b.sub(t.a), t.c.sub(t.a)
+	p := r.d.cross(e2)
+	det := e1.dot(p)
+	if math.Abs(det) < 1e-12 {
+		return 0, 0, 0, false
+	}
+	s := r.o.sub(t.a)
+	u = s.dot(p) / det
+	if u < 0 || u > 1 {
+		return 0, 0, 0, false
+	}
+	q := s.cross(e1)
+	v = r.d.dot(q) / det
+	if v < 0 || u+v > 1 {
+		return 0, 0, 0, false
+	}
+	dist = e2.dot(q) / det
+	return dist, u, v, dist > 1e-6
+}
+
+// normal is the smooth normal at a hit.
+func (b *bvh) normal(h meshHit) v3 {
+	t := &b.tris[h.tri]
+	return t.na.mul(1 - h.u - h.v).add(t.nb.mul(h.u)).add(t.nc.mul(h.v)).unit()
+}
+
+// face is the normal of the triangle itself, of any length.
+func (t *triangle) face() v3 { return t.b.sub(t.a).cross(t.c.sub(t.a)) }

@@ -1,0 +1,109 @@
+package picture
+
+import (
+	"math"
+
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/slab"
+)
+
+// channel is the space of one channel, open upward, and over the edge where it
+// runs out of the top.
+type channel struct {
+	plan   *field
+	depth  float64
+	filled bool
+	falls  bool     // it leaves the top: the fill runs down the edge
+	mouth  geom.Vec // a place in the middle of where it leaves
+	resin  resin
+}
+
+const (
+	bankDraft  = 0.10 // how much a bank leans, so that the board comes out
+	footFillet = 3.0  // mm, where the bank meets the floor
+)
+
+func newChannel(r slab.Recess, b *body, plan *field) channel {
+	c := channel{plan: plan, depth: math.Min(r.Depth, b.t-1), filled: r.Fill.Resin}
+	n := 0.0
+	for _, l := range r.Loops {
+		for i, p := range l {
+			q := l[(i+1)%len(l)]
+			for k := range 4 {
+				m := p.Lerp(q, float64(k)/4)
+				if d := b.outline.at(m.X, m.Y); d > 0.5 {
+					c.falls = true
+				}
+			}
+		}
+	}
+	if c.falls {
+		// The mouth is the middle of the outline within the channel.
+		f := b.outline
+		for k, d := range f.d {
+			if math.Abs(float64(d)) < f.step && plan.d[k] < 0 {
+				p := f.node(k%f.nx, k/f.nx)
+				c.mouth, n = c.mouth.Add(p), n+1
+			}
+		}
+		if n > 0 {
+			c.mouth = c.mouth.Mul(1 / n)
+		} else {
+			c.falls = false
+		}
+	}
+	c.resin = newResin(r.Fill, c.depth)
+	return c
+}
+
+// at is the distance to the channel's space, negative inside. It has banks that
+// lean, a rounded foot, and a depth that is measured from the skin where it runs
+// over the edge, less and less of it further down.
+func (c *channel) at(b *body, p v3) float64 {
+	plan := c.plan.at(p.X, p.Y)
+	if plan > 30 {
+		return plan - 20
+	}
+	h := p.Z - b.t
+	bank := plan + bankDraft*math.Max(0, -h)
+	floor := -h - c.depth
+	if c.falls {
+		d, e, _ := b.edge(p)
+		// Over the edge the notch shallows to a skim.
+		way := math.Max(0, -h-c.depth)
+		depth := c.depth * (0.22 + 0.78*math.Exp(-way/(0.7*c.depth)))
+		floor = -e.bend(d, h, 1e4) - depth
+		bank = plan
+	}
+	// A smooth maximum: an arc of the fillet's radius joins bank and floor.
+	r := math.Min(footFillet, 0.6*c.depth)
+	if x, y := bank+r, floor+r; x > 0 && y > 0 {
+		return (math.Sqrt(x*x+y*y) - r) * 0.95
+	}
+	return math.Max(bank, floor) * 0.95
+}
+
+// swell is how thick resin stands on the edge that it has run down: a film with
+// a rounded rim, slow runs side by side and a bead at the lower end.
+func (c *channel) swell(b *body, p v3) float64 {
+	h := p.Z - b.t
+	if h > 0 {
+		return 0
+	}
+	plan := c.plan.at(p.X, p.Y)
+	if plan > 0 {
+		return 0
+	}
+	d := b.outline.at(p.X, p.Y)
+	if d < -20 {
+		return 0
+	}
+	down := -h
+	k := math.Min(1, down/(0.45*b.t))
+	k = k * k * (3 - 2*k)
+	rim := 1 - math.Exp(plan/4.5)
+	runs := 0.5 + 0.5*noise3(v3{p.X / 17, p.Y / 17, p.Z/110 + 3})
+	end := math.Max(0, 1-p.Z/(0.30*b.t)) // 1 at the underside
+	bead := end * (1 - end) * 4
+	return rim * k * (0.9 + 1.5*runs + 1.7*bead)
+}

@@ -1,0 +1,80 @@
+package picture
+
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/slab"
+)
+
+const floorBelow = 860.0 // mm from the face to the floor
+
+// furniture is what the top stands on: legs where the design has them, else a
+// plain cabinet, or a pedestal when nothing leans on a wall.
+func furniture(s slab.Solid, walls bool) []triangle {
+	floor := s.Thickness - floorBelow
+	legs := 0
+	var out []triangle
+	for _, b := range s.Bearings {
+		if b.Kind != design.SupportLeg {
+			continue
+		}
+		for _, l := range b.Loops {
+			if len(l) > 2 {
+				legs++
+				out = append(out, loft(ccw(l), []ring{{0, 1, floor}, {0, 1, -0.2}}, matWood)...)
+			}
+		}
+	}
+	if legs > 0 {
+		return out
+	}
+	outline := ccw(s.Outline)
+	if !walls {
+		return loft(outline, []ring{{0, 0.50, floor}, {0, 0.46, floor + 30}, {0, 0.42, -200}, {0, 0.55, -0.2}}, matWood)
+	}
+	return loft(outline, []ring{{70, 1, floor}, {70, 1, floor + 80}, {24, 1, floor + 80.5}, {24, 1, -0.2}}, matWood)
+}
+
+func ccw(l geom.Loop) geom.Loop {
+	if l.Area() < 0 {
+		return l.Reversed()
+	}
+	return l
+}
+
+// beaker is a dark beaker: without something dark nearby a polished face shows
+// nothing of its polish.
+func beaker(at v3) []triangle {
+	p := []geom.Vec{{X: 0.1, Y: 0.1}, {X: 33, Y: 0.1}, {X: 36, Y: 2}, {X: 39, Y: 60}, {X: 40.5, Y: 108}, {X: 39.6, Y: 110.5}, {X: 38, Y: 108}, {X: 36, Y: 60}, {X: 33, Y: 6}, {X: 0.1, Y: 5}}
+	return lathe(at, p, 56, matStoneware)
+}
+
+// beakerSpot finds a free place at the back of the top; ok is false when there
+// is none.
+func (s *Set) beakerSpot() (geom.Vec, bool) {
+	b := s.bounds
+	best, found, score := geom.Vec{}, false, 0.0
+	for i := range 24 {
+		for j := range 8 {
+			p := geom.Vec{X: b.Min.X + b.W()*(float64(i)+0.5)/24, Y: b.Max.Y - 70 - 18*float64(j)}
+			free := -s.body.outline.at(p.X, p.Y)
+			free = math.Min(free, s.body.openings.at(p.X, p.Y)-30)
+			for k := range s.body.channels {
+				free = math.Min(free, s.body.channels[k].plan.at(p.X, p.Y))
+			}
+			for _, bowl := range s.solid.Bowls {
+				free = math.Min(free, p.Dist(bowl.Loop.Bounds().Centre())-0.6*bowl.Loop.Bounds().W()-20)
+			}
+			if free < 60 {
+				continue
+			}
+			// Off the middle, toward the far side of the key light.
+			if v := 3 - math.Abs((p.X-b.Min.X)/b.W()-0.80)*4 - float64(j)*0.05; !found || v > score {
+				best, found, score = p, true, v
+			}
+		}
+	}
+	return best, found
+}

@@ -1,0 +1,109 @@
+package picture
+
+import "math"
+
+// source gives numbers in [0, 1) that follow from its seed alone: one generator
+// for each pixel and sample, never a shared one.
+type source struct{ seed, n uint32 }
+
+func (s *source) next() float64 {
+	s.n++
+	return float64(rehash(s.seed, s.n)>>8) / (1 << 24)
+}
+
+// The plastic-number sequence in two dimensions (R2) fills the square evenly.
+const (
+	r2x = 0.7548776662466927
+	r2y = 0.5698402909980532
+)
+
+func fract(x float64) float64 { return x - math.Floor(x) }
+
+// lightDepth is how many times light may bounce in the quick method.
+const lightDepth = 5
+
+// gather traces the irradiance over pi at p of normal n with a number of
+// samples: to each light, and along one path by the cosine. a is the roughness
+// of the coat that the light must pass, negative for none. It gives the mean and
+// the variance of the mean's luminance.
+func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, variance float64) {
+	shift := [4]float64{rnd.next(), rnd.next(), rnd.next(), rnd.next()}
+	coat := coats()
+	o := off(p, n)
+	pass := func(cos float64) float64 {
+		if a < 0 {
+			return 1
+		}
+		return (1 - coat.at(a, cos)) / (1 - coat.mean(a))
+	}
+	sum, sum2 := v3{}, 0.0
+	for i := range samples {
+		u, v := fract(shift[0]+float64(i)*r2x), fract(shift[1]+float64(i)*r2y)
+		var d v3
+		for k := range s.rig.lights {
+			d = d.add(s.fromLight(o, n, k, fract(u+0.41*float64(k)), fract(v+0.73*float64(k)), pass))
+		}
+		w := cosineDir(n, fract(shift[2]+float64(i)*r2x), fract(shift[3]+float64(i)*r2y))
+		l := s.bounced(ray{o, w}, rnd).mul(pass(w.dot(n)))
+		d = d.add(l)
+		sum = sum.add(d)
+		y := d.luma()
+		sum2 += y * y
+	}
+	k := 1 / float64(samples)
+	mean = sum.mul(k)
+	y := mean.luma()
+	if samples > 1 {
+		variance = math.Max(0, sum2*k-y*y) / float64(samples-1)
+	} else {
+		variance = y * y
+	}
+	return mean, variance
+}
+
+// fromLight is one light's irradiance over pi by one point of it.
+func (s *scene) fromLight(o, n v3, k int, u, v float64, pass func(float64) float64) v3 {
+	l := &s.rig.lights[k]
+	q := l.point(u, v).sub(o)
+	r2 := q.dot(q)
+	dist := math.Sqrt(r2)
+	d := q.mul(1 / dist)
+	cos, cosL := d.dot(n), -d.dot(l.n)
+	if cos <= 0 || cosL <= 0 || s.blocked(ray{o, d}, dist) {
+		return v3{}
+	}
+	return l.l.mul(cos * cosL * l.area() / (math.Pi * r2) * pass(cos))
+}
+
+func open(float64) float64 { return 1 }
+
+// bounced is the radiance along a ray, without lights that it meets by chance:
+// they have been counted where it starts. Every surface on the way is taken as
+// diffuse.
+func (s *scene) bounced(r ray, rnd *source) v3 {
+	var sum v3
+	weight := v3{1, 1, 1}
+	for depth := 1; ; depth++ {
+		h, ok := s.hit(r)
+		if !ok {
+			return sum.add(weight.times(s.rig.studio(r.d)))
+		}
+		weight = weight.times(s.coarse(&h))
+		if depth >= 2 {
+			q := math.Min(0.95, weight.most())
+			if rnd.next() >= q {
+				return sum
+			}
+			weight = weight.mul(1 / q)
+		}
+		o := off(h.p, h.n)
+		// One of the lights stands for all.
+		k := min(len(s.rig.lights)-1, int(rnd.next()*float64(len(s.rig.lights))))
+		e := s.fromLight(o, h.n, k, rnd.next(), rnd.next(), open).mul(float64(len(s.rig.lights)))
+		sum = sum.add(weight.times(e))
+		if depth == lightDepth {
+			return sum
+		}
+		r = ray{o, cosineDir(h.n, rnd.next(), rnd.next())}
+	}
+}

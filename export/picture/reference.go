@@ -1,0 +1,188 @@
+package picture
+
+import "math"
+
+// The reference: a plain path tracer of the same scene, slow and without
+// shortcuts. It follows refraction into resin and out of it again and lets every
+// light that a mirror meets count. The quick method is held to it in tests.
+
+const referenceDepth = 24
+
+// traced is the radiance along one path from the eye.
+func (s *scene) traced(r ray, pixel float64, plan bool, rnd *source) v3 {
+	var sum v3
+	weight := v3{1, 1, 1}
+	way := 0.0
+	counted := true // lights met by chance count: nothing has sampled them
+	for depth := range referenceDepth {
+		h, ok := s.hit(r)
+		if counted {
+			for i := range s.rig.lights {
+				if t, on := s.rig.lights[i].hit(r); on && depth > 0 && (!ok || t < h.t) {
+					return sum.add(weight.times(s.rig.lights[i].l))
+				}
+			}
+		}
+		if !ok {
+			return sum.add(weight.times(s.rig.studio(r.d)))
+		}
+		way += h.t
+		footprint := pixel
+		if !plan {
+			footprint *= way
+		}
+		if depth > 0 {
+			footprint = math.Max(footprint, 2)
+		}
+		if h.m == matResin {
+			var alive bool
+			if r, weight, counted, alive = s.throughResin(&h, r, weight, footprint, rnd); !alive {
+				return sum
+			}
+		} else {
+			x := s.surface(&h, r.d, footprint)
+			var add v3
+			var alive bool
+			add, r, weight, counted, alive = s.scattered(&x, &h, r, weight, rnd)
+			sum = sum.add(add)
+			if !alive {
+				return sum
+			}
+		}
+		if depth >= 3 {
+			q := math.Min(0.97, weight.most())
+			if rnd.next() >= q {
+				return sum
+			}
+			weight = weight.mul(1 / q)
+		}
+	}
+	return sum
+}
+
+// scattered lights a surface and draws the path's next direction.
+func (s *scene) scattered(x *surface, h *hit, r ray, weight v3, rnd *source) (add v3, next ray, w v3, counted, alive bool) {
+	o := off(h.p, h.n)
+	n := facing(x.n, r.d)
+	cos := -r.d.dot(n)
+	if x.metal {
+		d, facet, g := lobe(r.d, n, x.a, rnd.next(), rnd.next())
+		if d.dot(h.n) <= 0 {
+			return add, r, weight, false, false
+		}
+		return add, ray{o, d}, weight.times(schlick(x.f0, facet)).mul(g), true, true
+	}
+	e, mean := 0.0, 0.0
+	if x.a >= 0 {
+		e, mean = coats().at(x.a, cos), coats().mean(x.a)
+	}
+	if x.gleam != (v3{}) {
+		add = weight.times(s.rig.lights[0].l).times(x.gleam).mul(1 - e)
+	}
+	p := 0.0
+	if x.a >= 0 {
+		p = math.Max(0.1, math.Min(0.9, e/(e+(1-e)*x.kd.most()+1e-6)))
+	}
+	if rnd.next() < p {
+		d, facet, g := lobe(r.d, n, math.Max(x.a, 1e-3), rnd.next(), rnd.next())
+		if d.dot(h.n) <= 0 {
+			return add, r, weight, false, false
+		}
+		return add, ray{o, d}, weight.mul(fresnel(facet, coatIndex) * g / p), true, true
+	}
+	body := weight.times(x.kd).mul((1 - e) / (1 - p))
+	pass := func(c float64) float64 {
+		if x.a < 0 {
+			return 1
+		}
+		return (1 - coats().at(x.a, c)) / (1 - mean)
+	}
+	for k := range s.rig.lights {
+		add = add.add(body.times(s.fromLight(o, n, k, rnd.next(), rnd.next(), pass)))
+	}
+	d := cosineDir(n, rnd.next(), rnd.next())
+	if d.dot(h.n) <= 0 {
+		return add, r, weight, false, false
+	}
+	return add, ray{o, d}, body.mul(pass(d.dot(n))), false, true
+}
+
+// facing keeps a shading normal on the eye's side.
+func facing(n, d v3) v3 {
+	if c := n.dot(d); c > -0.02 {
+		return n.along(d, -c-0.02).unit()
+	}
+	return n
+}
+
+// throughResin follows a path that meets resin from outside until it leaves
+// again: mirrored at the surface, or bent into it, scattered by pigment, bank
+// and floor, and bent out again.
+func (s *scene) throughResin(h *hit, r ray, weight v3, footprint float64, rnd *source) (ray, v3, bool, bool) {
+	c := &s.body.channels[h.channel]
+	n := facing(c.surfaceNormal(h.p, h.n), r.d)
+	if rnd.next() < fresnel(-r.d.dot(n), resinIndex) {
+		d := r.d.mirrored(n)
+		return ray{off(h.p, h.n), d}, weight, true, d.dot(h.n) > 0
+	}
+	d, _ := refracted(r.d, n, resinIndex)
+	p := h.p.along(h.n, -0.05)
+	for range 40 {
+		t, bottom := s.inside(ray{p, d})
+		// Pigment stands as a sheet that faces up wherever it scatters.
+		if c.resin.opaque || c.resin.veil > 0 {
+			free := -math.Log(1-rnd.next()) / math.Max(1e-9, c.resin.veil)
+			if c.resin.opaque {
+				free = 0
+			}
+			if free < t {
+				p = p.along(d, free)
+				weight = weight.times(c.resin.clear(free)).times(c.resin.colour)
+				d = cosineDir(v3{Z: 1}, rnd.next(), rnd.next())
+				continue
+			}
+		}
+		p = p.along(d, t)
+		weight = weight.times(c.resin.clear(t))
+		if bottom {
+			m := gradient(s.body.at, p, 0.25)
+			weight = weight.times(s.concrete.wet(p, footprint))
+			p = p.along(m, 0.05)
+			d = cosineDir(m, rnd.next(), rnd.next())
+		} else {
+			m := c.surfaceNormal(p, s.body.normal(p))
+			cos := d.dot(m)
+			out, ok := refracted(d, m.mul(-1), 1/resinIndex)
+			if cos > 0 && ok && rnd.next() >= fresnel(cos, 1/resinIndex) {
+				return ray{off(p, s.body.normal(p)), out}, weight, true, true
+			}
+			d = d.mirrored(m)
+			if d.Z > 0 && p.Z > s.body.t-0.2 {
+				d.Z = -d.Z
+			}
+			p = p.along(m, -0.05)
+		}
+		if weight.most() < 0.003 {
+			break
+		}
+	}
+	return r, weight, false, false
+}
+
+// inside finds where a ray inside the resin meets concrete (bottom) or the
+// resin's own surface.
+func (s *scene) inside(r ray) (t float64, bottom bool) {
+	t = 0.02
+	for range 200 {
+		p := r.at(t)
+		a, b := s.body.at(p), -s.body.skin(p)
+		if a < 0.02 {
+			return t, true
+		}
+		if b < 0.004 {
+			return t, false
+		}
+		t += math.Max(0.01, math.Min(a, b))
+	}
+	return t, true
+}

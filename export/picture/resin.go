@@ -1,0 +1,164 @@
+package picture
+
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+)
+
+// resin is what fills a channel.
+type resin struct {
+	sigma  v3      // absorption, per mm
+	veil   float64 // scattering by pigment, per mm
+	colour v3      // of the pigment
+	opaque bool
+	glass  *scatter // nil for none
+}
+
+// tintWay is the way in mm through clear resin after which white light has the
+// fill's colour: down and up through 9 mm, as in the sketch.
+const tintWay = 18.0
+
+// newResin reads a fill; depth is the channel's.
+func newResin(f design.Fill, depth float64) resin {
+	c := linearOf(f.Colour)
+	r := resin{colour: c}
+	each := func(x float64) float64 { return -math.Log(math.Max(0.004, math.Min(0.995, x))) / tintWay }
+	r.sigma = v3{each(c.X), each(c.Y), each(c.Z)}
+	o := f.Opacity.Fraction()
+	r.opaque = o >= 0.995
+	r.veil = -math.Log(1-math.Min(0.995, math.Max(0, o))) / 3
+	if f.Glass != nil {
+		r.glass = newScatter(*f.Glass, depth)
+	}
+	return r
+}
+
+// clear is what is left of light after way mm (Bouguer, Lambert and Beer).
+func (r *resin) clear(way float64) v3 {
+	return v3{math.Exp(-r.sigma.X * way), math.Exp(-r.sigma.Y * way), math.Exp(-r.sigma.Z * way)}
+}
+
+// Diffuse reflectance of the resin's surface from outside and from inside:
+// inside = 1 - (1 - outside) / n² by the invariance of radiance over n².
+var resinOutside = diffuseFresnel(resinIndex)
+
+var resinInside = 1 - (1-resinOutside)/(resinIndex*resinIndex)
+
+// diffuseFresnel is the reflectance of a smooth surface for even light from
+// outside: the integral of 2 F mu dmu by the midpoint rule.
+func diffuseFresnel(n float64) float64 {
+	const steps = 2000
+	sum := 0.0
+	for i := range steps {
+		mu := (float64(i) + 0.5) / steps
+		sum += 2 * mu * fresnel(mu, n) / steps
+	}
+	return sum
+}
+
+// lifted is what a diffuse body under the resin sends out of it for each unit of
+// irradiance over pi at the surface, before the view's own Fresnel loss; body is
+// its reflectance with the ways through the resin.
+func lifted(body float64) float64 {
+	return (1 - resinOutside) * body / (resinIndex * resinIndex * (1 - resinInside*body))
+}
+
+// surfaceNormal is the normal of the resin's surface: it climbs its banks and
+// ripples a little.
+func (c *channel) surfaceNormal(p, n v3) v3 {
+	plan := c.plan.at(p.X, p.Y)
+	if plan > -9 {
+		g := c.plan.slope(p.X, p.Y)
+		k := 0.10 * math.Exp(math.Min(0, plan)/1.6)
+		n = n.add(v3{-g.X * k, -g.Y * k, 0})
+	}
+	q := p.mul(1.0 / 23)
+	n.X += 0.003 * noise3(q)
+	n.Y += 0.003 * noise3(v3{q.Y + 9, q.Z, q.X})
+	return n.unit()
+}
+
+// depthAt is how far below the skin a place inside the resin lies, about.
+func (c *channel) depthAt(b *body, p v3) float64 { return math.Max(0, -b.skin(p)) }
+
+// bottom finds where a ray inside the resin meets bank or floor.
+func (b *body) bottom(r ray) (float64, bool) {
+	t := 0.15
+	for range 120 {
+		d := b.at(r.at(t))
+		if d < 0.02 {
+			return t, true
+		}
+		if t += math.Max(d, 0.02); t > 600 {
+			break
+		}
+	}
+	return t, false
+}
+
+// resinLook is what a pixel of resin shows besides its mirror.
+type resinLook struct {
+	albedo v3      // times the irradiance over pi
+	gleam  v3      // sparkle of glass, times the key light's radiance
+	f      float64 // Fresnel reflectance
+	n      v3
+}
+
+// look follows a view ray of direction d that meets the resin's surface at p.
+func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
+	n = c.surfaceNormal(p, n)
+	cos := math.Max(0.02, -d.dot(n))
+	out := resinLook{n: n, f: fresnel(cos, resinIndex)}
+	in, _ := refracted(d, n, resinIndex)
+	r := ray{p, in}
+	way, _ := s.body.bottom(r)
+	m := &c.resin
+	// Pigment acts as a sheet that stands where light is scattered first.
+	seen := math.Exp(-m.veil * way)
+	if m.opaque {
+		seen = 0
+	}
+	var body v3
+	if seen > 0.003 {
+		q := r.at(way)
+		depth := c.depthAt(s.body, q)
+		down := 1.18 * depth
+		floor := s.concrete.wet(q, footprint)
+		// Banks hide a part of the light from their own foot.
+		if plan := c.plan.at(q.X, q.Y); plan < 0 {
+			floor = floor.mul(1 - 0.25*math.Exp(plan/(0.5*c.depth+0.5)))
+		}
+		trans := m.clear(way + down).mul(math.Exp(-m.veil * down))
+		glass := glassLook{through: v3{1, 1, 1}, shade: 1}
+		if m.glass != nil {
+			glass = m.glass.look(s, c, r, way, m)
+		}
+		body = floor.times(trans).times(glass.through).mul(glass.shade * c.web(q, depth)).add(glass.body)
+		out.gleam = glass.gleam.mul((1 - out.f) * seen)
+	}
+	// The mean way to the pigment that is seen, and as far down again.
+	pig := 0.0
+	if m.veil > 0 {
+		pig = (1 - seen) / m.veil
+	}
+	if m.opaque {
+		pig = 0
+	}
+	cloud := m.colour
+	if !m.opaque {
+		cloud = cloud.times(m.clear(0.25 * pig))
+	}
+	body = body.mul(seen).add(cloud.mul(1 - seen))
+	out.albedo = v3{lifted(body.X), lifted(body.Y), lifted(body.Z)}.mul(1 - out.f)
+	return out
+}
+
+// web is the soft net of light that the ripples of the surface throw on the
+// floor; its mean is 1.
+func (c *channel) web(q v3, depth float64) float64 {
+	k := math.Min(0.16, 0.016*depth)
+	n := noise3(v3{q.X / 9, q.Y / 9, 4})
+	m := noise3(v3{q.X/5.3 + 2.2*n, q.Y / 5.3, 8})
+	return 1 + k*(1-2.9*math.Abs(m))
+}

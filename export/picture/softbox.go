@@ -1,0 +1,144 @@
+package picture
+
+import "math"
+
+// softbox is a rectangular light that shines from one side with an even
+// radiance.
+type softbox struct {
+	c      v3 // centre
+	u, v   v3 // unit vectors along the sides
+	n      v3 // the way it shines
+	hu, hv float64
+	l      v3 // radiance
+}
+
+// newSoftbox aims a light of w x h millimetres at a place.
+func newSoftbox(c, target v3, w, h float64, l v3) softbox {
+	n := target.sub(c).unit()
+	u := v3{Z: 1}.cross(n)
+	if u.norm() < 1e-6 {
+		u = v3{X: 1}
+	}
+	u = u.unit()
+	return softbox{c: c, u: u, v: n.cross(u), n: n, hu: w / 2, hv: h / 2, l: l}
+}
+
+// point is a place on the light; a and b run from 0 to 1.
+func (s *softbox) point(a, b float64) v3 {
+	return s.c.along(s.u, (2*a-1)*s.hu).along(s.v, (2*b-1)*s.hv)
+}
+
+func (s *softbox) area() float64 { return 4 * s.hu * s.hv }
+
+// meets finds where a ray meets the light's plane from its bright side.
+func (s *softbox) meets(r ray) (t, a, b float64, ok bool) {
+	k := r.d.dot(s.n)
+	if k >= -1e-9 {
+		return 0, 0, 0, false
+	}
+	q := s.c.sub(r.o)
+	if t = q.dot(s.n) / k; t <= 0 {
+		return 0, 0, 0, false
+	}
+	q = r.d.mul(t).sub(q)
+	return t, q.dot(s.u), q.dot(s.v), true
+}
+
+// hit reports whether a ray meets the light itself, and how far away.
+func (s *softbox) hit(r ray) (float64, bool) {
+	t, a, b, ok := s.meets(r)
+	return t, ok && math.Abs(a) <= s.hu && math.Abs(b) <= s.hv
+}
+
+// share is the irradiance at p of normal n over pi times the radiance: the
+// light's form factor by Lambert's sum over the sides of the polygon, cut off at
+// the horizon.
+func (s *softbox) share(p, n v3) float64 {
+	if s.n.dot(p.sub(s.c)) <= 0 {
+		return 0
+	}
+	var quad, cut [8]v3
+	quad[0], quad[1] = s.point(0, 0).sub(p), s.point(0, 1).sub(p)
+	quad[2], quad[3] = s.point(1, 1).sub(p), s.point(1, 0).sub(p)
+	m := 0
+	for i := range 4 {
+		a, b := quad[i], quad[(i+1)&3]
+		da, db := a.dot(n), b.dot(n)
+		if da > 0 {
+			cut[m] = a
+			m++
+		}
+		if (da > 0) != (db > 0) {
+			cut[m] = a.mix(b, da/(da-db))
+			m++
+		}
+	}
+	if m < 3 {
+		return 0
+	}
+	sum := 0.0
+	prev := cut[m-1].unit()
+	for i := range m {
+		next := cut[i].unit()
+		axis := prev.cross(next)
+		if k := axis.norm(); k > 1e-12 {
+			sum += math.Atan2(k, prev.dot(next)) / k * axis.dot(n)
+		}
+		prev = next
+	}
+	return math.Abs(sum) / (2 * math.Pi)
+}
+
+// sheen is how much of the light a coat of roughness a mirrors along r: the
+// light's rectangle blurred by the lobe's width where it meets the light's
+// plane. Against sampled GGX the rms error is 0.01 to 0.08 of the radiance for a
+// of 0.1 to 0.3.
+func (s *softbox) sheen(r ray, a, cos float64) (float64, float64) {
+	t, u, v, ok := s.meets(r)
+	if !ok {
+		return 0, 0
+	}
+	sigma := 1.6*a*t/math.Sqrt(math.Max(cos, 0.05)) + 0.0015*t
+	k := math.Sqrt2 * sigma
+	if math.Abs(u) > s.hu+3.5*sigma || math.Abs(v) > s.hv+3.5*sigma {
+		return 0, t
+	}
+	return 0.25 * (math.Erf((s.hu-u)/k) + math.Erf((s.hu+u)/k)) *
+		(math.Erf((s.hv-v)/k) + math.Erf((s.hv+v)/k)), t
+}
+
+// rig is the light of one kind of view.
+type rig struct {
+	lights   []softbox
+	low, top float64 // radiance of the studio at the horizon and overhead
+	table    bool    // a pale table below and no room
+}
+
+// studio is the radiance that comes from direction d where nothing stands.
+func (g *rig) studio(d v3) v3 {
+	k := g.low + (g.top-g.low)*(0.5+0.5*d.Z)
+	// The room is darker behind the viewer and a little warmer below.
+	k *= 1 + 0.22*d.Y
+	return v3{k * (1.01 - 0.02*d.Z), k, k * (0.99 + 0.02*d.Z)}
+}
+
+// open is the irradiance over pi at p of normal n with nothing in the way: the
+// lights' form factors and the studio, which is near enough linear in the
+// direction.
+func (g *rig) open(p, n v3) v3 {
+	var sum v3
+	for i := range g.lights {
+		sum = sum.add(g.lights[i].l.mul(g.lights[i].share(p, n)))
+	}
+	mean := g.low + (g.top-g.low)*(0.5+n.Z/3)
+	mean *= 1 + 0.22*n.Y*2/3
+	return sum.add(v3{mean, mean, mean})
+}
+
+// scale makes all light k times as bright.
+func (g *rig) scale(k float64) {
+	for i := range g.lights {
+		g.lights[i].l = g.lights[i].l.mul(k)
+	}
+	g.low, g.top = g.low*k, g.top*k
+}

@@ -1,0 +1,130 @@
+package picture
+
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+)
+
+// stoneSize is one size of aggregate in space: a jittered lattice of cells with
+// at most one stone in each.
+type stoneSize struct {
+	cell   float64 // mm
+	share  float64 // of the cells that hold one
+	toward float64 // how far its colours are drawn to the cement's
+	seed   uint32
+}
+
+// grades of aggregate: greys to tans, a dark one and a quartz, in sRGB, with
+// their shares; the sketch uses the same ones.
+var grades = []struct {
+	c     design.Colour
+	share float64
+}{
+	{design.Colour{R: 80, G: 79, B: 77}, 0.10},
+	{design.Colour{R: 98, G: 96, B: 93}, 0.13},
+	{design.Colour{R: 122, G: 119, B: 114}, 0.15},
+	{design.Colour{R: 143, G: 137, B: 128}, 0.15},
+	{design.Colour{R: 160, G: 149, B: 134}, 0.14},
+	{design.Colour{R: 139, G: 122, B: 105}, 0.09},
+	{design.Colour{R: 176, G: 167, B: 153}, 0.13},
+	{design.Colour{R: 196, G: 191, B: 182}, 0.11},
+}
+
+// gradeLight is the grades in linear light, gradeMean their mean.
+var gradeLight, gradeMean = func() (l []v3, mean v3) {
+	for _, g := range grades {
+		l = append(l, linearOf(g.c))
+		mean = mean.add(linearOf(g.c).mul(g.share))
+	}
+	return l, mean
+}()
+
+// gradeColour is a stone's colour by its hash: one of the grades, drawn toward
+// the cement's hue.
+func gradeColour(h uint32, base v3, toward float64) v3 {
+	at, k := draw(h, 70), 0
+	for k < len(grades)-1 && at >= grades[k].share {
+		at -= grades[k].share
+		k++
+	}
+	return gradeToned(gradeLight[k].mul(0.88+0.26*draw(h, 71)), base, toward)
+}
+
+func gradeToned(c, base v3, toward float64) v3 {
+	hue := base.mul(c.luma() / math.Max(base.luma(), 0.02))
+	return c.mix(hue, 0.25).mix(base, toward)
+}
+
+// at finds the stone at p. A stone is a skewed block with two corners broken
+// off: angular, as crushed rock is. edge is how far inside its faces p lies.
+func (z *stoneSize) at(p v3) (edge float64, h uint32, ok bool) {
+	s := 1 / z.cell
+	q := v3{p.X * s, p.Y * s, p.Z * s}
+	i0, j0, k0 := int(math.Floor(q.X-0.5)), int(math.Floor(q.Y-0.5)), int(math.Floor(q.Z-0.5))
+	for n := range 8 {
+		i, j, k := i0+n&1, j0+n>>1&1, k0+n>>2
+		h := hash4(uint32(i), uint32(j), uint32(k), z.seed)
+		if unit01(h) > z.share {
+			continue
+		}
+		u := draw(h, 4)
+		r := 0.44 + 0.26*u
+		d := v3{
+			q.X - (float64(i) + 0.5 + 0.30*(draw(h, 1)-0.5)),
+			q.Y - (float64(j) + 0.5 + 0.30*(draw(h, 2)-0.5)),
+			q.Z - (float64(k) + 0.5 + 0.30*(draw(h, 3)-0.5))}
+		if d.dot(d) > r*r*1.1 {
+			continue
+		}
+		least := math.Inf(1)
+		for f := range stoneNormals {
+			a := rehash(h, uint32(10+f))
+			m := stoneNormals[f]
+			m.X += 0.9 * (float64(a&0xff)/255 - 0.5)
+			m.Y += 0.9 * (float64(a>>8&0xff)/255 - 0.5)
+			m.Z += 0.9 * (float64(a>>16&0xff)/255 - 0.5)
+			b := stoneFaces[f] * r * (0.75 + 0.5*float64(a>>24)/255)
+			if e := b*m.norm() - d.dot(m); e < least {
+				if least = e; e < 0 {
+					break
+				}
+			}
+		}
+		if least > 0 {
+			return least * z.cell, h, true
+		}
+	}
+	return 0, 0, false
+}
+
+var stoneNormals = [8]v3{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}, {0.7, 0.7, 0.2}, {-0.6, 0.2, 0.7}}
+
+var stoneFaces = [8]float64{0.80, 0.80, 0.66, 0.66, 0.72, 0.72, 0.74, 0.74}
+
+// stone lays the largest stone that p lies in over the cement's colour.
+func (c *concrete) stone(p, cement v3, sizes []stoneSize, footprint float64) v3 {
+	for i := range sizes {
+		z := &sizes[i]
+		if footprint > z.cell {
+			// Too small to tell apart: their mean.
+			cement = cement.mix(gradeToned(gradeMean, c.base, z.toward), 0.35)
+			break
+		}
+		edge, h, ok := z.at(p)
+		if !ok {
+			continue
+		}
+		k := gradeColour(h, c.base, z.toward)
+		// Grains of the rock, veins in a few, a dark line where cement meets it.
+		spot := noise3(p.mul(1 / 0.8).add(v3{Z: float64(h & 31)}))
+		k = k.mul(1 + (0.05+0.14*draw(h, 72))*spot*math.Min(1, 1/math.Max(0.3, footprint)))
+		if draw(h, 73) < 0.18 {
+			vein := math.Abs(noise3(p.mul(1 / (0.45 * z.cell)).add(v3{X: float64(h & 63)})))
+			k = k.mix(v3{0.5, 0.48, 0.45}, 0.5*(1-smooth(0, 0.10, vein)))
+		}
+		rim := clamp01(edge / math.Max(0.35, 0.7*footprint))
+		return cement.mul(0.86).mix(k, rim)
+	}
+	return cement
+}

@@ -1,0 +1,143 @@
+package picture
+
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+)
+
+// materialID names a material.
+type materialID uint8
+
+const (
+	matNone materialID = iota // nothing but the studio
+	matConcrete
+	matResin
+	matGlaze
+	matMetal
+	matWood
+	matWall
+	matFloor
+	matTable
+	matDark
+	matStoneware
+)
+
+// surface is a material at a place, ready to be lit.
+type surface struct {
+	m     materialID
+	kd    v3      // diffuse reflectance under the coat
+	f0    v3      // of a metal
+	metal bool    // no diffuse part
+	a     float64 // roughness of coat or metal; negative: no coat
+	n     v3
+	gleam v3      // times the key light's radiance
+	clear bool    // kd is what a resin lifts; its own Fresnel loss is in it
+	f     float64 // of a clear one: Fresnel reflectance
+}
+
+// surface is what a ray of direction d sees at h with a footprint in mm.
+func (s *scene) surface(h *hit, d v3, footprint float64) surface {
+	x := surface{m: h.m, n: h.n, a: -1}
+	switch h.m {
+	case matConcrete:
+		s.concreteSurface(&x, h, d, footprint)
+	case matResin:
+		l := s.body.channels[h.channel].look(s, h.p, d, h.n, footprint)
+		x.kd, x.gleam, x.n, x.clear, x.f, x.a = l.albedo, l.gleam, l.n, true, l.f, 0
+	case matWood:
+		x.kd, x.a = wood(h.p, footprint), 0.32
+	case matWall, matFloor, matTable:
+		x.kd = plainColour(h.m).mul(1 + 0.012*noise2((h.p.X+h.p.Y)/60, h.p.Z/60, 40))
+	case matMetal:
+		x.metal, x.f0, x.a = true, v3{0.56, 0.53, 0.49}, 0.13
+	default:
+		x.kd = plainColour(h.m)
+		x.a = map[materialID]float64{matGlaze: 0.03, matStoneware: 0.2}[h.m]
+	}
+	return x
+}
+
+// plainColour is the diffuse reflectance of the plain materials.
+func plainColour(m materialID) v3 {
+	switch m {
+	case matGlaze:
+		return v3{0.80, 0.795, 0.78}
+	case matWall:
+		return v3{0.70, 0.685, 0.655}
+	case matFloor:
+		return v3{0.36, 0.32, 0.28}
+	case matTable:
+		return v3{0.72, 0.71, 0.69}
+	case matDark:
+		return v3{0.015, 0.015, 0.016}
+	case matStoneware:
+		return v3{0.045, 0.05, 0.055}
+	case matMetal:
+		return v3{0.56, 0.53, 0.49}
+	case matWood:
+		return v3{0.26, 0.165, 0.10}
+	}
+	return v3{0.4, 0.4, 0.4}
+}
+
+// coarse is a material's reflectance where light has bounced already: without
+// detail, coat and body as one.
+func (s *scene) coarse(h *hit) v3 {
+	switch h.m {
+	case matConcrete:
+		if h.n.Z < 0.9 || len(s.concrete.stones) == 0 {
+			return s.concrete.base.mul(0.95).add(v3{0.045, 0.045, 0.045})
+		}
+		return s.concrete.base.mix(gradeMean, 0.4)
+	case matResin:
+		c := &s.body.channels[h.channel].resin
+		body := s.concrete.base.times(c.clear(1.9 * s.body.channels[h.channel].depth))
+		veil := 1 - math.Exp(-c.veil*s.body.channels[h.channel].depth)
+		body = body.mix(c.colour, veil)
+		return v3{lifted(body.X), lifted(body.Y), lifted(body.Z)}.mul(1 - resinOutside).add(v3{0.06, 0.06, 0.06})
+	}
+	return plainColour(h.m)
+}
+
+func (s *scene) concreteSurface(x *surface, h *hit, d v3, footprint float64) {
+	c := s.concrete
+	p := h.p
+	broken := 0.0
+	if s.body.rough && h.n.Z < 0.97 {
+		if e := s.body.edges[s.body.outline.nearest(p.X, p.Y)]; e.kind == design.ProfileRough && s.body.outline.at(p.X, p.Y) > -brokenReach-4 {
+			if len(s.body.rims) == 0 || s.body.openings.at(p.X, p.Y) > 3 {
+				broken = 1 - smooth(0.80, 0.97, h.n.Z)
+			}
+		}
+	}
+	g := c.at(p, footprint, broken, s.body.t)
+	x.kd, x.a = g.kd, g.a
+	x.n = h.n.add(g.bump).unit()
+	if len(c.beds) == 0 || p.Z < s.body.t-2 || h.n.Z < 0.5 {
+		return
+	}
+	for i := range c.beds {
+		b := &c.beds[i]
+		if k, ok := b.at(p); ok {
+			kd, gleam := b.look(&k, p, d, s.key, x.kd)
+			x.kd = kd
+			x.gleam = v3{gleam, gleam, gleam}
+			x.a = math.Min(x.a, math.Max(0.02, 0.6*c.alpha))
+			return
+		}
+	}
+}
+
+// wood is a plain dark wood with upright grain and the seams of doors.
+func wood(p v3, footprint float64) v3 {
+	u := p.X + 0.6*p.Y
+	warp := 6 * noise2(u/90, p.Z/400, 41)
+	v := 0.5 + 0.35*noise2((u+warp)/9, p.Z/300, 42) + 0.25*noise2((u+warp)/34, p.Z/600, 43)
+	if footprint < 4 {
+		v += 0.15 * noise2((u+warp)/2.2, p.Z/120, 44)
+	}
+	kd := v3{0.16, 0.095, 0.055}.mix(v3{0.36, 0.235, 0.145}, clamp01(v))
+	seam := math.Abs(math.Mod(math.Abs(u)+225, 450) - 225)
+	return kd.mul(1 - 0.75*clamp01((1.6-seam)/math.Max(0.8, footprint)+0.5)*math.Min(1, 3.2/math.Max(0.8, footprint)))
+}
