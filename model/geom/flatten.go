@@ -7,8 +7,8 @@ import "math"
 // where the tolerance alone would let them look like polygons.
 const MaxTurn = 6 * math.Pi / 180
 
-// maxSteps bounds the steps of one curve.
-const maxSteps = 4096
+// MaxSteps bounds the steps of one curve.
+const MaxSteps = 4096
 
 // Vertex is a point of a flattened curve. The point P + d Off lies on the
 // flattened parallel curve at the distance d to the left.
@@ -23,35 +23,49 @@ type Vertex struct{ P, Off Vec }
 // tol. The same holds for the parallel polyline that [Vertex] defines: on a
 // circular arc its area is exactly that of the parallel arc.
 func Flatten(dst []Vertex, c Curve, tol float64) []Vertex {
+	return FlattenCoarsely(dst, c, tol, MaxSteps)
+}
+
+// FlattenCoarsely is [Flatten] with a bound on the number of steps, which goes
+// before the tolerance. The area is kept all the same.
+func FlattenCoarsely(dst []Vertex, c Curve, tol float64, most int) []Vertex {
+	most = max(2, min(most, MaxSteps))
 	switch c := c.(type) {
 	case Line:
 		n := Normal(c, 0)
 		return append(dst, Vertex{c.A, n}, Vertex{c.B, n})
 	case Arc:
-		return flattenArc(dst, c, tol)
+		return flattenArc(dst, c, tol, most)
 	}
-	return flattenAny(dst, c, tol)
+	return flattenAny(dst, c, tol, most)
 }
 
-// step is the longest step, as an angle, on a circle of radius r: an inner
-// vertex stands off by e = r step²/12, two thirds of the sagitta.
-func step(r, tol float64) float64 {
+// ArcStep is the longest step, as an angle, of a flattened circle of radius r: an
+// inner vertex stands off by r step²/12, two thirds of the sagitta.
+func ArcStep(r, tol float64) float64 {
 	return math.Min(MaxTurn, math.Sqrt(12*tol/r))
 }
 
-func flattenArc(dst []Vertex, a Arc, tol float64) []Vertex {
-	n := math.Ceil(math.Abs(a.Sweep)/step(a.Radius, tol) - 1e-9)
+// ArcFactor is how far, as a multiple of the radius, the inner vertices of an arc
+// of n steps of the angle x stand from its centre so that it keeps its area. Two
+// ends at radius R and n-1 inner vertices at R k enclose, with the centre, the
+// area R² sin(x) ((n-2) k² + 2 k)/2, which shall be R² n x/2.
+func ArcFactor(n, x float64) float64 {
+	s := math.Sin(x)
+	if n < 2 || s == 0 {
+		return 1
+	}
+	return n * x / s / (1 + math.Sqrt(1+(n-2)*n*x/s))
+}
+
+func flattenArc(dst []Vertex, a Arc, tol float64, most int) []Vertex {
+	n := math.Ceil(math.Abs(a.Sweep)/ArcStep(a.Radius, tol) - 1e-9)
 	if !(n >= 2) {
 		n = 2
 	}
-	n = math.Min(n, maxSteps)
-	// Two ends at radius R and n-1 inner vertices at R k enclose, with the
-	// centre, the area R² sin(x) ((n-2) k² + 2 k)/2, which shall be R² n x/2.
+	n = math.Min(n, float64(most))
 	x := a.Sweep / n
-	k := 1.0
-	if s := math.Sin(x); s != 0 {
-		k = n * x / s / (1 + math.Sqrt(1+(n-2)*n*x/s))
-	}
+	k := ArcFactor(n, x)
 	side := -1.0 // the left normal points to the centre of a left turn
 	if a.Sweep < 0 {
 		side = 1
@@ -67,8 +81,8 @@ func flattenArc(dst []Vertex, a Arc, tol float64) []Vertex {
 	return dst
 }
 
-func flattenAny(dst []Vertex, c Curve, tol float64) []Vertex {
-	ts := steps(c, tol)
+func flattenAny(dst []Vertex, c Curve, tol float64, most int) []Vertex {
+	ts := steps(c, tol, most)
 	n := len(ts) - 1
 	ends := make([]Vec, n+1)
 	areas := make([]float64, n) // between each step and its chord
@@ -84,23 +98,7 @@ func flattenAny(dst []Vertex, c Curve, tol float64) []Vertex {
 			dst = append(dst, Vertex{ends[i], normal})
 			continue
 		}
-		// Moving the vertex by e along the normal adds e times half the
-		// distance between its neighbours. It makes up for half the area of
-		// either step, and for all of a step that ends where nothing moves.
-		need := areas[i-1] + areas[i]
-		if i == 1 {
-			need += areas[0]
-		}
-		if i == n-1 {
-			need += areas[n-1]
-		}
-		e := 0.0
-		if w := normal.Cross(ends[i+1].Sub(ends[i-1])); w < 0 {
-			e = need / w
-		}
-		if math.Abs(e) > 4*tol { // a cusp: better a bias than a spike
-			e = 0
-		}
+		e := standOff(ends[i-1], ends[i+1], normal, share(areas, i), tol)
 		dst = append(dst, Vertex{
 			P:   ends[i].Add(normal.Mul(e)),
 			Off: normal.Mul(1 - e*c.Curvature(t)),
@@ -109,10 +107,36 @@ func flattenAny(dst []Vertex, c Curve, tol float64) []Vertex {
 	return dst
 }
 
+// share is the part of the areas between steps and chords that the vertex i makes
+// up for: half of either step's, and all of a step whose other end can't move.
+func share(areas []float64, i int) float64 {
+	need := (areas[i-1] + areas[i]) / 2
+	if i == 1 {
+		need += areas[0] / 2
+	}
+	if i == len(areas)-1 {
+		need += areas[i] / 2
+	}
+	return need
+}
+
+// standOff is how far along its normal, to the left of travel, a vertex between
+// two neighbours must move to add the area need to the right of its chords.
+func standOff(before, after, normal Vec, need, tol float64) float64 {
+	w := normal.Cross(after.Sub(before)) / 2
+	if !(w < 0) {
+		return 0
+	}
+	if e := need / w; math.Abs(e) <= 4*tol {
+		return e
+	}
+	return 0 // a cusp: better a bias than a spike
+}
+
 // steps gives the parameters of the vertices: as many as tolerance and turn ask
 // for, spread evenly by the square root of the sagitta, then halved where a
 // tight bend lay between the samples.
-func steps(c Curve, tol float64) []float64 {
+func steps(c Curve, tol float64, most int) []float64 {
 	const samples = 32
 	var sum [samples + 1]float64
 	density := func(t float64) float64 {
@@ -120,13 +144,13 @@ func steps(c Curve, tol float64) []float64 {
 		return v * math.Max(math.Sqrt(k/(12*tol)), k/MaxTurn)
 	}
 	for i := range samples {
-		sum[i+1] = sum[i] + math.Min(density((float64(i)+0.5)/samples)/samples, maxSteps)
+		sum[i+1] = sum[i] + math.Min(density((float64(i)+0.5)/samples)/samples, MaxSteps)
 	}
 	n := math.Ceil(sum[samples])
 	if !(n >= 2) {
 		n = 2
 	}
-	n = math.Min(n, maxSteps)
+	n = math.Min(n, float64(most))
 	ts := []float64{0}
 	for i, k := 1.0, 0; i < n; i++ {
 		want := sum[samples] * i / n
@@ -137,19 +161,19 @@ func steps(c Curve, tol float64) []float64 {
 		if d := sum[k+1] - sum[k]; d > 0 {
 			t = (float64(k) + (want-sum[k])/d) / samples
 		}
-		ts = refine(ts, c, t, tol, 6)
+		ts = refine(ts, c, t, tol, 6, most)
 	}
-	return refine(ts, c, 1, tol, 6)
+	return refine(ts, c, 1, tol, 6, most)
 }
 
 // refine appends t to ts, and before it the points that its step still needs.
-func refine(ts []float64, c Curve, t, tol float64, depth int) []float64 {
+func refine(ts []float64, c Curve, t, tol float64, depth, most int) []float64 {
 	from := ts[len(ts)-1]
 	a, b := c.At(from), c.At(t)
 	// A shallow segment's area is two thirds of chord times sagitta.
-	if depth > 0 && len(ts) < maxSteps && math.Abs(c.bulge(from, t)) > 2.5*tol*a.Dist(b) {
-		ts = refine(ts, c, (from+t)/2, tol, depth-1)
-		return refine(ts, c, t, tol, depth-1)
+	if depth > 0 && len(ts) < most && math.Abs(c.bulge(from, t)) > 2.5*tol*a.Dist(b) {
+		ts = refine(ts, c, (from+t)/2, tol, depth-1, most)
+		return refine(ts, c, t, tol, depth-1, most)
 	}
 	return append(ts, t)
 }

@@ -115,6 +115,18 @@ func (s *Sweep) AddPoint(p Vec) {
 	s.paths[len(s.paths)-1].to++
 }
 
+// Len is how many points were added, AddAgain adds the point with that number to
+// the last chain once more: with Len from before its first point it closes it.
+func (s *Sweep) Len() int { return len(s.points) }
+
+// AddAgain adds a point that was added before to the last chain.
+func (s *Sweep) AddAgain(n int) {
+	if n < len(s.points) {
+		s.points = append(s.points, s.points[n])
+		s.paths[len(s.paths)-1].to++
+	}
+}
+
 // Parts runs the sweep and gives the parts, in no particular but always the
 // same order. It uses up what was added: reset the sweep before the next run.
 // The slice is good until then.

@@ -1,10 +1,12 @@
 package slab
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
+	"example.org/castwright/model/units"
 )
 
 // reach bounds every coordinate that the engine computes with, in millimetres
@@ -148,8 +150,66 @@ func cutCorners(nodes []design.Node, edges []geom.Curve) ([]cut, []misfit) {
 	var misfits []misfit
 	for i := range nodes {
 		if bad[i] {
-			misfits = append(misfits, misfit{node: i})
+			m := misfit{node: i}
+			if len(misfits) < maxFitted {
+				m.most = largestFit(nodes, edges, cuts, i)
+			}
+			misfits = append(misfits, m)
 		}
 	}
 	return cuts, misfits
+}
+
+// maxFitted is for how many corners of a chain the size that would fit is sought.
+const maxFitted = 16
+
+// largestFit is the largest size of a corner that fits between its edges and the
+// cuts of its neighbours, by bisection; 0 when none does.
+func largestFit(nodes []design.Node, edges []geom.Curve, cuts []cut, i int) float64 {
+	n := len(nodes)
+	before, after := (i+n-1)%n, (i+1)%n
+	from, to := 0.0, 1.0
+	if cuts[before].curve != nil {
+		from = cuts[before].tb
+	}
+	if cuts[after].curve != nil {
+		to = cuts[after].ta
+	}
+	lo, hi := 0.0, nodes[i].Corner.Size.MM()
+	for range 24 {
+		mid := (lo + hi) / 2
+		if c, ok := cutCorner(nodes[i].Corner, mid, edges[before], edges[i]); ok && c.ta >= from && c.tb <= to {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	if lo < 0.01 {
+		return 0
+	}
+	return lo
+}
+
+// misfits reports the corners of a chain that could not be cut. The chain's
+// origin stands at place.A and its x-axis runs along the vector place.B; the zero
+// Line is the design's own frame.
+func (r *resolver) misfits(field string, part design.ID, nodes []design.Node, misfits []misfit, place geom.Line) {
+	for _, m := range misfits {
+		n := nodes[m.node]
+		at := vec(n.At)
+		if place != (geom.Line{}) {
+			at = place.A.Add(at.Turn(math.Atan2(place.B.Y, place.B.X)))
+		}
+		what := "radius"
+		if n.Corner.Kind == design.CornerChamfered {
+			what = "chamfer"
+		}
+		do := fmt.Sprintf("at most %.2f mm fits", math.Floor(m.most*100)/100)
+		if m.most == 0 {
+			do = "no size fits; make it square or lengthen its edges"
+		}
+		r.fault(design.RuleCorner, part, fmt.Sprintf("%s[%d].corner.size_mm", field, m.node), at,
+			"corner %d has a %s of %s mm, which does not fit between its edges: %s; until then it stays square",
+			m.node+1, what, units.DecimalMM(n.Corner.Size), do)
+	}
 }

@@ -1,75 +1,172 @@
 package slab
 
 import (
+	"fmt"
+	"math"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 )
 
-func resolveChannel(c design.Channel) Recess {
-	r := Recess{Part: c.ID, Depth: clamp(c.Depth.MM(), 0, reach), Fill: c.Fill}
-	for _, g := range c.Regions {
-		r.Loops = append(r.Loops, regionLoops(g)...)
+func (r *resolver) resolveChannel(i int, c design.Channel) {
+	field := fmt.Sprintf("channels[%d]", i)
+	out := Recess{Part: c.ID, Depth: clamp(c.Depth.MM(), 0, reach), Fill: c.Fill}
+	var loops []geom.Loop
+	for k, g := range c.Regions {
+		loops = append(loops, r.region(fmt.Sprintf("%s.regions[%d]", field, k), c.ID, g)...)
 	}
-	for _, v := range c.Rivers {
-		loop, line := riverBand(v)
-		if len(loop) > 2 {
-			r.Loops = append(r.Loops, loop)
-			r.Centrelines = append(r.Centrelines, line)
-		}
-	}
-	return r
-}
-
-func regionLoops(g design.Region) []geom.Loop {
-	var out []geom.Loop
-	for i, nodes := range append([][]design.Node{g.Outer}, g.Islands...) {
-		pieces, _ := chain(nodes)
-		var curves []geom.Curve
-		for _, p := range pieces {
-			curves = append(curves, p.curve)
-		}
-		loop, _ := flattenChain(curves)
-		if len(loop) < 3 {
+	for k, v := range c.Rivers {
+		band, ok := riverBand(v)
+		if !ok {
 			continue
 		}
-		if (loop.Area() > 0) != (i == 0) {
-			loop = loop.Reversed()
+		start := r.bandEnd(v.Start, band, false)
+		end := r.bandEnd(v.End, band, true)
+		if at, folded := band.Fold(); folded {
+			r.fault(design.RuleFold, c.ID, fmt.Sprintf("%s.rivers[%d]", field, k), at,
+				"the river bends more sharply here than half its width; make it narrower or the bend wider")
 		}
-		out = append(out, loop)
+		loops = append(loops, band.Loops(Tolerance, start, end)...)
+		out.Centrelines = append(out.Centrelines, band.Centreline(Tolerance))
+		out.length += band.Length()
 	}
-	return out
+	out.Loops = r.sweep.Union(loops...)
+	out.Open = r.openEnds(out.Loops)
+	r.solid.Recesses = append(r.solid.Recesses, out)
 }
 
-// riverBand is the band of a river and its centreline.
-func riverBand(v design.River) (geom.Loop, []geom.Vec) {
-	var s, w []float64
-	var p []geom.Vec
+// riverBand is the band of a river; nodes on top of the one before are left out.
+func riverBand(v design.River) (geom.Band, bool) {
+	var points []geom.Vec
+	var widths []float64
 	for _, n := range v.Nodes {
-		q := vec(n.At)
-		at := 0.0
-		if len(p) > 0 {
-			step := q.Dist(p[len(p)-1])
-			if step < 1e-6 {
+		p := vec(n.At)
+		if k := len(points); k > 0 && p.Dist(points[k-1]) < 1e-6 {
+			continue
+		}
+		points = append(points, p)
+		widths = append(widths, clamp(n.Width.MM(), 0, reach))
+	}
+	return geom.NewBand(points, widths)
+}
+
+// bandEnd turns a river's end into a band's.
+func (r *resolver) bandEnd(e design.RiverEnd, b geom.Band, last bool) geom.BandEnd {
+	switch e {
+	case design.EndRound:
+		return geom.BandEnd{Round: true}
+	case design.EndOpen:
+		left, right, dir := b.Ends(last)
+		return geom.BandEnd{Extend: r.wayOut(left, right, dir)}
+	}
+	return geom.BandEnd{}
+}
+
+// pastEdge is how far beyond the edge an open end runs, so that nothing of the edge
+// is left by rounding.
+const pastEdge = 1.0
+
+// maxCorners bounds the corners of the top that an open end runs past.
+const maxCorners = 64
+
+// wayOut is how far two bank lines must run on from an end until both have left
+// the top, and with them everything between: 0 when both begin outside.
+func (r *resolver) wayOut(left, right, dir geom.Vec) float64 {
+	if r.fence == nil {
+		return 0
+	}
+	far := 0.0
+	for _, p := range [2]geom.Vec{left, right} {
+		if met := r.fence.Ray(p, dir); r.fence.Contains(p) && len(met) > 0 {
+			far = math.Max(far, met[0])
+		}
+	}
+	if far == 0 {
+		return 0
+	}
+	// A corner of the top may stand out between the banks.
+	across := right.Sub(left)
+	for range maxCorners {
+		next := math.Inf(1)
+		if !r.meets(left.Add(dir.Mul(far+pastEdge)), right.Add(dir.Mul(far+pastEdge))) {
+			break
+		}
+		for _, p := range r.solid.Outline {
+			d := p.Sub(left)
+			if side := d.Dot(across); side <= 0 || side >= across.Dot(across) {
 				continue
 			}
-			at = s[len(s)-1] + step
+			if along := d.Dot(dir); along > far+pastEdge {
+				next = math.Min(next, along)
+			}
 		}
-		s, p, w = append(s, at), append(p, q), append(w, clamp(n.Width.MM(), 0, reach))
+		if math.IsInf(next, 1) {
+			break
+		}
+		far = next
 	}
-	if len(p) < 2 {
-		return nil, nil
+	return far + pastEdge
+}
+
+// meets reports whether any of the way from a to b lies on the top.
+func (r *resolver) meets(a, b geom.Vec) bool {
+	return len(r.fence.Crossings(a, b)) > 0 || r.fence.Contains(a.Lerp(b, 0.5))
+}
+
+// region gives a region less its islands as clean loops.
+func (r *resolver) region(field string, part design.ID, g design.Region) []geom.Loop {
+	outer := r.chainLoop(field+".outer", part, g.Outer)
+	if len(outer) < 3 {
+		return nil
 	}
-	line, width := geom.NewNatural(s, p), geom.NewMonotone(s, w)
-	n := 24 * (len(p) - 1)
-	var left, right geom.Loop
-	var centre []geom.Vec
-	for i := 0; i <= n; i++ {
-		t := s[len(s)-1] * float64(i) / float64(n)
-		q, d, _ := line.At(t)
-		b, _ := width.At(t)
-		off := d.Unit().Left().Mul(b / 2)
-		centre = append(centre, q)
-		left, right = append(left, q.Add(off)), append(right, q.Sub(off))
+	if len(g.Islands) == 0 {
+		return []geom.Loop{outer}
 	}
-	return append(right, left.Reversed()...), centre
+	fence := geom.NewFence(outer)
+	var islands []geom.Loop
+	for k, nodes := range g.Islands {
+		l := r.chainLoop(fmt.Sprintf("%s.islands[%d]", field, k), part, nodes)
+		if len(l) < 3 {
+			continue
+		}
+		islands = append(islands, l)
+		if _, _, gap := fence.Clearance(geom.NewFence(l)); gap > 0 && !fence.Contains(l[0]) {
+			r.fault(design.RuleOutside, part, fmt.Sprintf("%s.islands[%d]", field, k), l[0],
+				"the island lies outside its region; move it inside or remove it")
+		}
+	}
+	r.sweep.Reset(outer.Bounds().Centre())
+	r.sweep.Add(0, outer)
+	for _, l := range islands {
+		r.sweep.Add(1, l)
+	}
+	return r.sweep.Loops(func(layers uint64) bool { return layers == 1 })
+}
+
+// chainLoop is the loop of a chain, counter-clockwise; empty when it has no area.
+func (r *resolver) chainLoop(field string, part design.ID, nodes []design.Node) geom.Loop {
+	pieces, misfits := chain(nodes)
+	r.misfits(field, part, nodes, misfits, geom.Line{})
+	curves := make([]geom.Curve, len(pieces))
+	for i, p := range pieces {
+		curves[i] = p.curve
+	}
+	loop, _ := loopOf(r.flat(curves, design.Profile{}))
+	switch area := loop.Area(); {
+	case area == 0:
+		return nil
+	case area < 0:
+		return loop.Reversed()
+	}
+	return loop
+}
+
+func (r *resolver) resolveBed(i int, b design.GlassBed) {
+	r.solid.Beds = append(r.solid.Beds, Bed{
+		Part:     b.ID,
+		Loops:    r.sweep.Union(r.region(fmt.Sprintf("glass_beds[%d].region", i), b.ID, b.Region)...),
+		Grain:    b.Grain.MM(),
+		Depth:    clamp(b.Depth.MM(), 0, reach),
+		Coverage: clamp(b.Coverage.Fraction(), 0, 1),
+	})
 }

@@ -1,14 +1,55 @@
 package slab
 
-import "math"
+import (
+	"math"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+)
 
 // Measure reckons what the solid amounts to; grindMM is what grinding takes off
 // the face, in millimetres.
+//
+// Volume is the integral of the section's area over the height. Heights at which
+// a profile or channel starts divide it; within each part Gauss-Legendre points
+// are set so that the vertical tangent of a quarter circle does no harm, and the
+// part is halved where the area has a kink.
 func (s Solid) Measure(grindMM float64) Measures {
-	var m Measures
-	m.PlanArea = math.Abs(s.Outline.Area())
-	m.NetArea = m.PlanArea
-	m.Bounds = s.Outline.Bounds()
+	m := Measures{
+		Bounds:   s.Outline.Bounds(),
+		Channels: make([]ChannelMeasure, len(s.Recesses)),
+		Beds:     make([]BedMeasure, len(s.Beds)),
+	}
+	s.measureLengths(&m)
+	b := s.body
+	if b == nil || b.outline == nil {
+		if len(s.Outline) == 0 {
+			m.Bounds = geom.Box{}
+		}
+		return m
+	}
+	var w drawer
+	plan := b.plan(&w)
+	face := s.measurePlan(&m, plan)
+	s.measureBeds(&m, &w)
+	s.integrate(&m, plan)
+	if grind := clamp(grindMM, 0, reach); grind > 0 {
+		if b.profiled() {
+			b.add(&w, b.thickness, b.thickness)
+			face = 0
+			for _, p := range w.sweep.Parts() {
+				if p.Layers&(setConcrete|setGone) == setConcrete {
+					face += p.Area
+				}
+			}
+		}
+		m.GrindVolume = face * grind
+	}
+	return m
+}
+
+// measureLengths adds up what is measured along curves.
+func (s Solid) measureLengths(m *Measures) {
 	for _, side := range s.Sides {
 		m.OutlinePerimeter += side.Length
 		if side.Wall {
@@ -17,41 +58,148 @@ func (s Solid) Measure(grindMM float64) Measures {
 			m.SeenLength += side.Length
 		}
 	}
-	for _, o := range s.Openings {
-		m.NetArea -= o.Loop.Area()
-		m.CutoutPerimeter += o.Perimeter
+	m.CutoutPerimeter = s.cutoutPerimeter()
+	for i, r := range s.Recesses {
+		m.Channels[i].Length = r.length
 	}
-	m.ConcreteVolume = m.NetArea * s.Thickness
-	for _, r := range s.Recesses {
-		var c ChannelMeasure
-		for _, l := range r.Loops {
-			c.Area += l.Area()
+}
+
+// plan sweeps the plan once; the parts are kept.
+func (b *body) plan(w *drawer) []geom.Part {
+	b.addPlan(w)
+	return append([]geom.Part(nil), w.sweep.Parts()...)
+}
+
+// measurePlan fills in what the plan says, and gives the area less openings.
+func (s Solid) measurePlan(m *Measures, plan []geom.Part) (net float64) {
+	for _, p := range plan {
+		if p.Layers&setConcrete == 0 {
+			continue
 		}
-		c.Volume = c.Area * r.Depth
-		for _, line := range r.Centrelines {
-			for i := 1; i < len(line); i++ {
-				c.Length += line[i].Dist(line[i-1])
+		m.PlanArea += p.Area
+		if p.Layers&setGone != 0 {
+			continue
+		}
+		m.NetArea += p.Area
+		if k := firstChannel(p.Layers); k >= 0 {
+			m.Channels[k].Area += p.Area
+			if s.Recesses[k].Fill.Resin {
+				m.ResinArea += p.Area
 			}
 		}
-		m.ConcreteVolume -= c.Volume
-		if r.Fill.Resin {
-			m.ResinVolume += c.Volume
-			m.ResinArea += c.Area
-		} else {
-			m.EmptyVolume += c.Volume
-		}
-		m.Channels = append(m.Channels, c)
 	}
-	for _, b := range s.Beds {
-		var bm BedMeasure
-		for _, l := range b.Loops {
-			bm.Area += l.Area()
-			bm.Centroid = l.Centroid()
+	return m.NetArea
+}
+
+// firstChannel is the first channel of a set of layers, -1 for none: where
+// channels overlap, it keeps the space.
+func firstChannel(layers uint64) int {
+	for k := layerChannel; layers>>k != 0; k++ {
+		if layers>>k&1 != 0 {
+			return k - layerChannel
 		}
-		m.Beds = append(m.Beds, bm)
 	}
-	c := s.Outline.Centroid()
-	m.ConcreteCentroid = [3]float64{c.X, c.Y, s.Thickness / 2}
-	m.GrindVolume = m.NetArea * grindMM
-	return m
+	return -1
+}
+
+// measureBeds measures the glass beds on the top, less openings and channels.
+// Where beds overlap, the first one keeps the area.
+func (s Solid) measureBeds(m *Measures, w *drawer) {
+	if len(s.Beds) == 0 {
+		return
+	}
+	b := s.body
+	none := func(design.Profile) float64 { return 0 }
+	w.sweep.Reset(b.centre)
+	w.outline(b.outline, layerWhole, layerGone, none)
+	for _, o := range b.openings {
+		w.opening(o, layerGone, none)
+	}
+	for _, c := range b.recesses {
+		if c.depth <= 0 {
+			continue
+		}
+		for _, l := range c.loops {
+			w.sweep.Add(layerGone, l)
+		}
+	}
+	for i, bed := range s.Beds {
+		if i >= maxRecesses {
+			break
+		}
+		for _, l := range bed.Loops {
+			w.sweep.Add(layerChannel+i, l)
+		}
+	}
+	moments := make([]geom.Vec, len(s.Beds))
+	for _, p := range w.sweep.Parts() {
+		if p.Layers&(setConcrete|setGone) != setConcrete {
+			continue
+		}
+		if k := firstChannel(p.Layers); k >= 0 {
+			m.Beds[k].Area += p.Area
+			moments[k] = moments[k].Add(p.Moment)
+		}
+	}
+	for k := range m.Beds {
+		if a := m.Beds[k].Area; a > 1e-9 {
+			m.Beds[k].Centroid = moments[k].Mul(1 / a)
+		}
+	}
+}
+
+// profiled reports whether any edge is drawn in anywhere.
+func (b *body) profiled() bool {
+	for _, r := range b.rings() {
+		for _, s := range r.stretches {
+			if size, _ := profileSpan(s.profile, b.thickness); size > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (b *body) rings() []*ring {
+	return append([]*ring{b.outline}, b.openings...)
+}
+
+// volume gathers integrals over the height.
+type volume struct {
+	concrete float64
+	moment   [3]float64 // of the concrete
+	channels []channelVolume
+}
+
+type channelVolume struct {
+	v      float64
+	moment [3]float64
+}
+
+func (s Solid) integrate(m *Measures, plan []geom.Part) {
+	v := s.body.integrate(plan, len(s.Recesses))
+	m.ConcreteVolume = v.concrete
+	for i := range 3 {
+		if v.concrete > 0 {
+			m.ConcreteCentroid[i] = v.moment[i] / v.concrete
+		}
+	}
+	var resin [3]float64
+	for k, c := range v.channels {
+		m.Channels[k].Volume = c.v
+		if !s.Recesses[k].Fill.Resin {
+			m.EmptyVolume += c.v
+			continue
+		}
+		m.ResinVolume += c.v
+		for i := range resin {
+			resin[i] += c.moment[i]
+		}
+	}
+	if m.ResinVolume > 0 {
+		for i := range resin {
+			m.ResinCentroid[i] = resin[i] / m.ResinVolume
+		}
+	}
+	m.ConcreteVolume = math.Max(0, m.ConcreteVolume)
 }

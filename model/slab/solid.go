@@ -21,6 +21,8 @@ type Solid struct {
 	Beds      []Bed     // glass beds
 	Bearings  []Bearing // supports
 	Faults    []design.Fault
+
+	body *body // what sections are cut from, nil when there is no solid
 }
 
 // Side is one run of the outline with one profile: an edge less what its
@@ -75,6 +77,8 @@ type Recess struct {
 	Centrelines [][]geom.Vec
 	Open        []OpenEnd
 	Fill        design.Fill
+
+	length float64 // of the centrelines, along the exact splines
 }
 
 // OpenEnd is where a channel leaves the top: a dam is needed there.

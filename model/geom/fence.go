@@ -1,0 +1,234 @@
+package geom
+
+import (
+	"math"
+	"slices"
+)
+
+// fenceBlock is how many edges share a box. Measured on 300 to 2,000 edges: 8
+// and 32 are each slower by about a tenth.
+const fenceBlock = 16
+
+// Fence is a set of closed loops to ask about: what lies inside, where a line
+// crosses, what is nearest. Boxes about runs of edges keep the answers fast. It
+// must not be changed once made, and is safe for concurrent use.
+type Fence struct {
+	a, b   []Vec // edges
+	blocks []Box
+	box    Box
+}
+
+// NewFence makes a fence of loops. Points that are not finite are left out.
+func NewFence(loops ...Loop) *Fence {
+	f := &Fence{box: EmptyBox()}
+	for _, l := range loops {
+		for i, p := range l {
+			if q := l[(i+1)%len(l)]; p.Finite() && q.Finite() {
+				f.a, f.b = append(f.a, p), append(f.b, q)
+			}
+		}
+	}
+	for i := 0; i < len(f.a); i += fenceBlock {
+		box := EmptyBox()
+		for k := i; k < min(i+fenceBlock, len(f.a)); k++ {
+			box = box.Include(f.a[k]).Include(f.b[k])
+		}
+		f.blocks = append(f.blocks, box)
+		f.box = f.box.Union(box)
+	}
+	return f
+}
+
+// Bounds is the smallest box that holds the fence.
+func (f *Fence) Bounds() Box { return f.box }
+
+// block gives the edges of a block, as a range.
+func (f *Fence) block(i int) (from, to int) {
+	return i * fenceBlock, min((i+1)*fenceBlock, len(f.a))
+}
+
+// Contains reports whether p lies inside by the non-zero rule.
+func (f *Fence) Contains(p Vec) bool {
+	if !f.box.Contains(p) {
+		return false
+	}
+	w := 0
+	for i, box := range f.blocks {
+		if p.Y < box.Min.Y || p.Y >= box.Max.Y || p.X > box.Max.X {
+			continue
+		}
+		from, to := f.block(i)
+		for k := from; k < to; k++ {
+			a, b := f.a[k], f.b[k]
+			if (a.Y <= p.Y) == (b.Y <= p.Y) {
+				continue
+			}
+			side := b.Sub(a).Cross(p.Sub(a))
+			if b.Y > a.Y && side > 0 {
+				w++
+			} else if b.Y < a.Y && side < 0 {
+				w--
+			}
+		}
+	}
+	return w != 0
+}
+
+// Crossings gives, in order, where the way from a to b meets the fence, as
+// fractions of that way. Edges along the way are not met.
+func (f *Fence) Crossings(a, b Vec) []float64 {
+	var out []float64
+	way := EmptyBox().Include(a).Include(b)
+	d := b.Sub(a)
+	for i, box := range f.blocks {
+		if !box.Touches(way) {
+			continue
+		}
+		from, to := f.block(i)
+		for k := from; k < to; k++ {
+			sa, sb := d.Cross(f.a[k].Sub(a)), d.Cross(f.b[k].Sub(a))
+			if (sa <= 0) == (sb <= 0) {
+				continue
+			}
+			e := f.b[k].Sub(f.a[k])
+			if t := f.a[k].Sub(a).Cross(e) / d.Cross(e); t >= 0 && t <= 1 {
+				out = append(out, t)
+			}
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Ray gives, in order, the distances from p along the unit vector u at which the
+// fence is met.
+func (f *Fence) Ray(p, u Vec) []float64 {
+	if f.box.Empty() {
+		return nil
+	}
+	far := p.Dist(f.box.Centre()) + f.box.W() + f.box.H()
+	out := f.Crossings(p, p.Add(u.Mul(far)))
+	for i := range out {
+		out[i] *= far
+	}
+	return out
+}
+
+// Nearest is the point of the fence nearest to p and its distance; infinite when
+// the fence is empty.
+func (f *Fence) Nearest(p Vec) (q Vec, dist float64) {
+	dist = math.Inf(1)
+	for i, box := range f.blocks {
+		if box.distance(p) >= dist {
+			continue
+		}
+		from, to := f.block(i)
+		for k := from; k < to; k++ {
+			c := NearestOnSegment(p, f.a[k], f.b[k])
+			if d := c.Dist(p); d < dist {
+				q, dist = c, d
+			}
+		}
+	}
+	return q, dist
+}
+
+// Clearance is the least distance between two fences with its two ends, p on f
+// and q on g: 0 where they cross. A fence within the other is at its distance.
+func (f *Fence) Clearance(g *Fence) (p, q Vec, dist float64) {
+	dist = math.Inf(1)
+	for i, box := range f.blocks {
+		if box.apart(g.box) >= dist {
+			continue
+		}
+		for j, other := range g.blocks {
+			if box.apart(other) >= dist {
+				continue
+			}
+			i0, i1 := f.block(i)
+			j0, j1 := g.block(j)
+			for a := i0; a < i1; a++ {
+				for b := j0; b < j1; b++ {
+					x, y, d := segmentClearance(f.a[a], f.b[a], g.a[b], g.b[b])
+					if d < dist {
+						p, q, dist = x, y, d
+					}
+				}
+			}
+			if dist == 0 {
+				return p, q, 0
+			}
+		}
+	}
+	return p, q, dist
+}
+
+// segmentClearance is the least distance of two segments and its ends.
+func segmentClearance(a, b, c, d Vec) (p, q Vec, dist float64) {
+	u, v := b.Sub(a), d.Sub(c)
+	if det := u.Cross(v); det != 0 {
+		s, t := c.Sub(a).Cross(v)/det, c.Sub(a).Cross(u)/det
+		if s >= 0 && s <= 1 && t >= 0 && t <= 1 {
+			x := a.Lerp(b, s)
+			return x, x, 0
+		}
+	}
+	dist = math.Inf(1)
+	try := func(x, y Vec) {
+		if e := x.Dist(y); e < dist {
+			p, q, dist = x, y, e
+		}
+	}
+	try(a, NearestOnSegment(a, c, d))
+	try(b, NearestOnSegment(b, c, d))
+	try(NearestOnSegment(c, a, b), c)
+	try(NearestOnSegment(d, a, b), d)
+	return p, q, dist
+}
+
+// NearestOnSegment is the point nearest to p of the segment from a to b.
+func NearestOnSegment(p, a, b Vec) Vec {
+	d := b.Sub(a)
+	n := d.Dot(d)
+	if n == 0 {
+		return a
+	}
+	return a.Add(d.Mul(clamp01(p.Sub(a).Dot(d) / n)))
+}
+
+// NearestOnLine is the point of an open polyline nearest to p, its distance and
+// the length along the polyline to it.
+func NearestOnLine(p Vec, line []Vec) (q Vec, dist, along float64) {
+	dist = math.Inf(1)
+	if len(line) == 1 {
+		return line[0], line[0].Dist(p), 0
+	}
+	run := 0.0
+	for i := 1; i < len(line); i++ {
+		c := NearestOnSegment(p, line[i-1], line[i])
+		if d := c.Dist(p); d < dist {
+			q, dist, along = c, d, run+c.Dist(line[i-1])
+		}
+		run += line[i].Dist(line[i-1])
+	}
+	return q, dist, along
+}
+
+// Touches reports whether the boxes share a point.
+func (b Box) Touches(c Box) bool {
+	return b.Min.X <= c.Max.X && c.Min.X <= b.Max.X && b.Min.Y <= c.Max.Y && c.Min.Y <= b.Max.Y
+}
+
+// distance is how far p lies outside the box.
+func (b Box) distance(p Vec) float64 {
+	dx := math.Max(0, math.Max(b.Min.X-p.X, p.X-b.Max.X))
+	dy := math.Max(0, math.Max(b.Min.Y-p.Y, p.Y-b.Max.Y))
+	return math.Hypot(dx, dy)
+}
+
+// apart is the distance between two boxes.
+func (b Box) apart(c Box) float64 {
+	dx := math.Max(0, math.Max(b.Min.X-c.Max.X, c.Min.X-b.Max.X))
+	dy := math.Max(0, math.Max(b.Min.Y-c.Max.Y, c.Min.Y-b.Max.Y))
+	return math.Hypot(dx, dy)
+}

@@ -1,0 +1,194 @@
+package slab
+
+import (
+	"fmt"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+)
+
+// open adds an opening bounded by counter-clockwise curves.
+func (r *resolver) open(o Opening, curves []geom.Curve) {
+	if len(r.solid.Openings) >= maxOpenings {
+		return
+	}
+	runs := r.flat(curves, o.Profile)
+	o.Loop, o.Perimeter = loopOf(runs)
+	if len(o.Loop) < 3 {
+		return
+	}
+	switch area := o.Loop.Area(); {
+	case area == 0:
+		return
+	case area > 0:
+		runs = reversed(runs)
+	default:
+		o.Loop = o.Loop.Reversed()
+	}
+	r.solid.Openings = append(r.solid.Openings, o)
+	r.rings = append(r.rings, newRing(runs, r.solid.Thickness))
+}
+
+// openRound adds a round opening.
+func (r *resolver) openRound(part design.ID, kind OpeningKind, index int, at geom.Vec, diameter float64) {
+	radius := clamp(diameter, 0, reach) / 2
+	r.open(Opening{Part: part, Kind: kind, Index: index, Centre: at, Diameter: 2 * radius},
+		moved(circle(radius), 0, at))
+}
+
+func (r *resolver) resolveHole(i int, h design.Hole) {
+	r.openRound(h.ID, OpeningHole, 0, vec(h.At), h.Diameter.MM())
+}
+
+func (r *resolver) resolveSink(i int, k design.Sink) {
+	at, turn := vec(k.At), k.Rotation.Radians()
+	field := fmt.Sprintf("sinks[%d].shape", i)
+	if k.Shape.Kind == design.ShapePath {
+		_, misfits := chain(k.Shape.Path)
+		r.misfits(field+".path", k.ID, k.Shape.Path, misfits, geom.Line{A: at, B: geom.Vec{X: 1}.Turn(turn)})
+	}
+	cut, bowl := 0.0, 0.0
+	switch size := clamp(k.Reveal.Size.MM(), 0, reach); {
+	case k.Mount == design.MountUnder && k.Reveal.Kind == design.RevealRimShows:
+		cut = size
+	case k.Mount == design.MountUnder && k.Reveal.Kind == design.RevealOverhang:
+		cut = -size
+	case k.Mount == design.MountOver:
+		bowl = clamp(k.Rim.MM(), 0, reach)
+	}
+	basin := Bowl{Part: k.ID, Mount: k.Mount, Back: geom.Vec{Y: 1}.Turn(turn)}
+	basin.Loop, _ = loopOf(r.flat(r.grown(k.Shape, bowl, at, turn), design.Profile{}))
+	if basin.Loop.Area() < 0 {
+		basin.Loop = basin.Loop.Reversed()
+	}
+	r.solid.Bowls = append(r.solid.Bowls, basin)
+	if k.Mount == design.MountVessel {
+		r.openRound(k.ID, OpeningVesselDrain, 0, at, k.Drain.MM())
+		return
+	}
+	o := Opening{Part: k.ID, Kind: OpeningSink, Centre: at}
+	if k.Mount == design.MountUnder {
+		o.Profile = k.Profile
+	}
+	curves := r.grown(k.Shape, cut, at, turn)
+	if k.Shape.Kind == design.ShapeCircle && len(curves) > 0 {
+		o.Diameter = k.Shape.Width.MM() + 2*cut
+	}
+	before := len(r.solid.Openings)
+	r.open(o, curves)
+	if len(r.solid.Openings) == before && k.Shape.Kind != design.ShapePath {
+		r.fault(design.RuleShape, k.ID, field, at,
+			"the cut-out has no area as it is sized; make it larger than its reveal")
+	}
+}
+
+// grown is a shape, grown by a distance, in its place.
+func (r *resolver) grown(s design.Shape, by float64, at geom.Vec, turn float64) []geom.Curve {
+	if s.Kind == design.ShapePath && by != 0 {
+		return r.grownPath(s, by, at, turn)
+	}
+	return moved(shapeCurves(s, by), turn, at)
+}
+
+// grownPath is the parallel body of a path, round at its corners: the path's
+// loop with its strip added or taken off. Shrinking may part it; the largest
+// piece stays.
+func (r *resolver) grownPath(s design.Shape, by float64, at geom.Vec, turn float64) []geom.Curve {
+	runs := r.flat(moved(shapeCurves(s, 0), turn, at), design.Profile{})
+	loop, _ := loopOf(runs)
+	if len(loop) < 3 {
+		return nil
+	}
+	if loop.Area() < 0 == (by < 0) { // the strip lies to the left
+		runs = reversed(runs)
+	}
+	path := newRing(runs, r.solid.Thickness)
+	if path == nil {
+		return nil
+	}
+	w := drawer{}
+	w.sweep.Reset(at)
+	d := by
+	if d < 0 {
+		d = -d
+	}
+	w.outline(path, layerWhole, layerGone, func(design.Profile) float64 { return d })
+	keep := func(layers uint64) bool { return by > 0 || layers == setConcrete }
+	var best geom.Loop
+	for _, l := range w.sweep.Loops(keep) {
+		if l.Area() > best.Area() {
+			best = l
+		}
+	}
+	return lines(best)
+}
+
+// lines gives the edges of a loop as curves.
+func lines(l geom.Loop) []geom.Curve {
+	out := make([]geom.Curve, len(l))
+	for i, p := range l {
+		out[i] = geom.Line{A: p, B: l[(i+1)%len(l)]}
+	}
+	return out
+}
+
+func moved(curves []geom.Curve, turn float64, d geom.Vec) []geom.Curve {
+	out := make([]geom.Curve, len(curves))
+	for i, c := range curves {
+		out[i] = c.Moved(turn, d)
+	}
+	return out
+}
+
+// tapHoles gives the holes of a set relative to its place, before turning.
+func tapHoles(t design.TapSet) []geom.Vec {
+	const inch = 25.4
+	switch t.Pattern {
+	case design.TapThree4:
+		return []geom.Vec{{X: -2 * inch}, {}, {X: 2 * inch}}
+	case design.TapThree8:
+		return []geom.Vec{{X: -4 * inch}, {}, {X: 4 * inch}}
+	case design.TapOwn:
+		var out []geom.Vec
+		for _, h := range t.Holes {
+			out = append(out, vec(h))
+		}
+		return out
+	}
+	return []geom.Vec{{}}
+}
+
+func (r *resolver) resolveTaps(i int, t design.TapSet) {
+	at, turn := vec(t.At), t.Rotation.Radians()
+	if t.Sink != "" {
+		at, turn = r.behindSink(i, t, at, turn)
+	}
+	for k, h := range tapHoles(t) {
+		r.openRound(t.ID, OpeningTap, k, at.Add(h.Turn(turn)), t.Diameter.MM())
+	}
+}
+
+// behindSink is the place and turn of a set that keeps to a sink's centreline.
+func (r *resolver) behindSink(i int, t design.TapSet, at geom.Vec, turn float64) (geom.Vec, float64) {
+	for _, k := range r.d.Sinks {
+		if k.ID != t.Sink {
+			continue
+		}
+		rot := k.Rotation.Radians()
+		back, right := geom.Vec{Y: 1}.Turn(rot), geom.Vec{X: 1}.Turn(rot)
+		centre := vec(k.At)
+		if r.fence != nil {
+			if met := r.fence.Ray(centre, back); len(met) > 0 {
+				along := met[len(met)-1] - clamp(t.SetBack.MM(), -reach, reach)
+				across := clamp(t.Offset.MM(), -reach, reach)
+				return centre.Add(back.Mul(along)).Add(right.Mul(across)), rot
+			}
+		}
+		r.fault(design.RuleOutside, t.ID, fmt.Sprintf("taps[%d].sink", i), centre,
+			"there is no back edge behind sink %q, because it lies outside the top; the taps stand where at_mm says", t.Sink)
+		return at, turn
+	}
+	r.fault(design.RuleReference, t.ID, fmt.Sprintf("taps[%d].sink", i), at,
+		"there is no sink %q; the taps stand where at_mm says until another sink is named", t.Sink)
+	return at, turn
+}
