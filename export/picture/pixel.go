@@ -1,0 +1,148 @@
+package picture
+
+import "math"
+
+// shot is one picture in the making: a scene, a camera and its light.
+type shot struct {
+	s       *scene
+	c       camera
+	l       *layer
+	mirrors int // rays for a metal's blurred mirror
+	seed    uint32
+}
+
+// look is what one ray through a pixel sees.
+type look struct {
+	c v3
+	n v3
+	m materialID
+	t float64
+}
+
+// pixel shades the place (x, y) of the picture.
+func (k *shot) pixel(x, y float64, rnd *source) look {
+	r := k.c.ray(x, y)
+	h, ok := k.s.hit(r)
+	if !ok {
+		return look{c: k.s.rig.studio(r.d), t: far}
+	}
+	fp := k.c.footprint(h.t)
+	f := k.s.surface(&h, r.d, fp)
+	out := look{n: h.n, m: h.m, t: h.t}
+	if f.metal {
+		out.c = k.metal(&f, &h, r.d, rnd)
+		return out
+	}
+	n := facing(f.n, r.d)
+	d, mirror, fits := k.l.at(k.s, x, y, h.p, n, h.m, fp)
+	if !fits {
+		d, _ = k.s.gather(h.p, n, math.Min(1, k.s.roughness(h.m)), 4, rnd)
+	}
+	cos := -r.d.dot(n)
+	e := 0.0
+	switch {
+	case f.clear:
+		e = f.f
+		out.c = f.kd.times(d)
+	case f.a >= 0:
+		e = coats().at(f.a, cos)
+		out.c = f.kd.times(d).mul(1 - e)
+	default:
+		out.c = f.kd.times(d)
+		return out
+	}
+	if f.gleam != (v3{}) {
+		// Sparkle is of the key light: no more of it than of that light.
+		lit := clamp01(d.luma())
+		out.c = out.c.add(f.gleam.times(k.s.rig.lights[0].l).mul((1 - e) * lit))
+	}
+	if e > 1e-4 {
+		w := r.d.mirrored(n)
+		if w.dot(h.n) < 0.01 {
+			w = w.along(h.n, 0.01-w.dot(h.n)).unit()
+		}
+		o := off(h.p, h.n)
+		a := math.Max(f.a, 0)
+		if a < glossy {
+			mirror = k.reflected(ray{o, w}, rnd)
+		} else if !fits {
+			mirror = k.s.rig.studio(w)
+		}
+		out.c = out.c.add(mirror.mul(e)).add(k.highlights(ray{o, w}, a, cos, e).mul(e))
+	}
+	return out
+}
+
+// highlights are the lights that a coat mirrors along r.
+func (k *shot) highlights(r ray, a, cos, e float64) v3 {
+	var sum v3
+	for i := range k.s.rig.lights {
+		l := &k.s.rig.lights[i]
+		v, t := l.sheen(r, a, cos)
+		if v*e*l.l.luma() < 0.003 {
+			continue
+		}
+		// One ray tells whether something stands before the light: to where the
+		// mirror ray meets it, or the nearest place of the light.
+		_, u, w, _ := l.meets(r)
+		q := l.c.along(l.u, math.Max(-l.hu, math.Min(l.hu, u))).along(l.v, math.Max(-l.hv, math.Min(l.hv, w))).sub(r.o)
+		t = q.norm()
+		if k.s.blocked(ray{r.o, q.mul(1 / t)}, t) {
+			continue
+		}
+		sum = sum.add(l.l.mul(v))
+	}
+	return sum
+}
+
+// reflected is what a smooth mirror shows along r, without lights: the light of
+// what it meets comes from the layer where that is in sight.
+func (k *shot) reflected(r ray, rnd *source) v3 {
+	h, ok := k.s.hit(r)
+	if !ok {
+		return k.s.rig.studio(r.d)
+	}
+	fp := math.Max(1, k.c.footprint(h.t+300))
+	f := k.s.surface(&h, r.d, fp)
+	if f.metal {
+		return k.s.rig.studio(r.d.mirrored(f.n)).times(f.f0)
+	}
+	return k.lit(&h, rnd).times(f.kd).add(v3{0.04, 0.04, 0.04})
+}
+
+// lit is the light at a place that may or may not be in sight.
+func (k *shot) lit(h *hit, rnd *source) v3 {
+	if x, y, ok := k.c.project(h.p); ok {
+		z := h.p.sub(k.c.eye).dot(k.c.fwd)
+		if d, _, fits := k.l.at(k.s, x, y, h.p, h.n, h.m, k.c.footprint(z)); fits {
+			return d
+		}
+	}
+	d, _ := k.s.gather(h.p, h.n, -1, 1, rnd)
+	return d
+}
+
+// metal is a brushed metal: a few mirror rays, and the lights in closed form.
+func (k *shot) metal(f *surface, h *hit, d v3, rnd *source) v3 {
+	n := facing(f.n, d)
+	o := off(h.p, h.n)
+	var sum v3
+	weight := 0.0
+	u, v := rnd.next(), rnd.next()
+	for i := range k.mirrors {
+		w, _, g := lobe(d, n, f.a, fract(u+float64(i)*r2x), fract(v+float64(i)*r2y))
+		if w.dot(h.n) <= 0 || g <= 0 {
+			continue
+		}
+		sum = sum.add(k.reflected(ray{o, w}, rnd).mul(g))
+		weight += g
+	}
+	if weight > 0 {
+		sum = sum.mul(1 / weight)
+	}
+	w := d.mirrored(n)
+	if w.dot(h.n) > 0 {
+		sum = sum.add(k.highlights(ray{o, w}, f.a, -d.dot(n), 1))
+	}
+	return sum.times(schlick(f.f0, -d.dot(n)))
+}

@@ -1,0 +1,144 @@
+package picture
+
+import (
+	"context"
+	"image"
+	"math"
+)
+
+// effort is what a quality means.
+type effort struct {
+	step, samples, edge, mirrors int
+}
+
+func (q Quality) effort(w, h int) effort {
+	switch {
+	case q == Quick:
+		return effort{8, 4, 4, 6}
+	case max(w, h) > 3000:
+		return effort{8, 8, 4, 6}
+	}
+	return effort{4, 8, 4, 12}
+}
+
+// Render takes a picture of w x h pixels. show, if not nil, is called from one
+// goroutine at a time with the stage in words, the share of it that is done, and
+// a picture when there is a new one to look at: first a small one of the same
+// view, last the finished one. A cancelled context ends the work within a tile
+// with its error. The same set, view, quality and size give the same bytes.
+func Render(ctx context.Context, set *Set, v View, q Quality, w, h int,
+	show func(stage string, done float64, img *image.NRGBA)) (*image.NRGBA, error) {
+	return render(ctx, set, v, q, w, h, workers(), show)
+}
+
+func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
+	show func(stage string, done float64, img *image.NRGBA)) (*image.NRGBA, error) {
+	if err := v.check(w, h); err != nil {
+		return nil, err
+	}
+	if show == nil {
+		show = func(string, float64, *image.NRGBA) {}
+	}
+	s := set.room
+	if v.Kind == Top {
+		s = set.table
+	}
+	if q == Reference {
+		c := set.camera(v, w, h)
+		out, err := s.reference(ctx, c, 512, v.Seed, func(d float64) { show("reference", d, nil) })
+		if err != nil {
+			return nil, err
+		}
+		img := developed(out, w, h)
+		show("finished", 1, img)
+		return img, nil
+	}
+	if m := max(w, h); m > 700 {
+		// A small one first.
+		k := 640 / float64(m)
+		sw, sh := max(8, int(math.Round(float64(w)*k))), max(8, int(math.Round(float64(h)*k)))
+		img, err := s.quick(ctx, set.camera(v, sw, sh), effort{6, 4, 0, 4}, threads, v.Seed, func(string, float64) {})
+		if err != nil {
+			return nil, err
+		}
+		show("first look", 1, img)
+	}
+	img, err := s.quick(ctx, set.camera(v, w, h), q.effort(w, h), threads, v.Seed,
+		func(stage string, d float64) { show(stage, d, nil) })
+	if err != nil {
+		return nil, err
+	}
+	show("finished", 1, img)
+	return img, nil
+}
+
+// quick takes a picture by the split method.
+func (s *scene) quick(ctx context.Context, c camera, e effort, threads int, seed uint32,
+	report func(string, float64)) (*image.NRGBA, error) {
+	p := &pool{ctx, threads, func(d float64) { report("light", d) }}
+	l, err := s.trace(p, &c, e.step, e.samples, 0.5, 0.5, seed)
+	if err != nil {
+		return nil, err
+	}
+	p.report = nil
+	if err := l.filtered(p); err != nil {
+		return nil, err
+	}
+	k := &shot{s: s, c: c, l: l, mirrors: e.mirrors, seed: seed}
+	p.report = func(d float64) { report("picture", d) }
+	img := image.NewNRGBA(image.Rect(0, 0, c.w, c.h))
+	err = p.tiles(c.w, c.h, tileSide, func(r image.Rectangle) { k.tile(img, r, e.edge) })
+	if err != nil {
+		return nil, err
+	}
+	return img, nil
+}
+
+// tile paints one square; it looks one pixel beyond its sides so that edges are
+// found the same way everywhere.
+func (k *shot) tile(img *image.NRGBA, r image.Rectangle, edge int) {
+	w, h := r.Dx()+2, r.Dy()+2
+	seen := make([]look, w*h)
+	for y := range h {
+		for x := range w {
+			px, py := r.Min.X+x-1, r.Min.Y+y-1
+			rnd := source{hash4(uint32(px), uint32(py), k.seed, 47), 0}
+			seen[y*w+x] = k.pixel(float64(px)+0.5, float64(py)+0.5, &rnd)
+		}
+	}
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		for x := r.Min.X; x < r.Max.X; x++ {
+			at := (y-r.Min.Y+1)*w + x - r.Min.X + 1
+			c := seen[at].c
+			if edge > 0 && (differ(&seen[at], &seen[at-1]) || differ(&seen[at], &seen[at+1]) ||
+				differ(&seen[at], &seen[at-w]) || differ(&seen[at], &seen[at+w])) {
+				c = k.refined(c, x, y, edge)
+			}
+			putPixel(img.Pix[img.PixOffset(x, y):], c, x, y)
+		}
+	}
+}
+
+// differ reports an edge between two pixels.
+func differ(a, b *look) bool {
+	if a.m != b.m || a.n.dot(b.n) < 0.97 || math.Abs(a.t-b.t) > 0.01*math.Min(a.t, b.t) {
+		return true
+	}
+	x, y := a.c.luma(), b.c.luma()
+	return math.Abs(x-y) > 0.10*math.Max(0.1, math.Max(x, y))
+}
+
+// refined averages more samples of a pixel on an edge, each bent so that one
+// bright sample does not outshine the rest.
+func (k *shot) refined(c v3, x, y, n int) v3 {
+	bend := func(c v3) v3 { return c.mul(1 / (1 + c.most())) }
+	sum := bend(c)
+	for i := range n {
+		rnd := source{hash4(uint32(x), uint32(y), k.seed+uint32(i)+1, 53), 0}
+		u := (float64(i&1) + rnd.next()) / 2
+		v := (float64(i>>1) + rnd.next()) / math.Max(1, float64(n)/2)
+		sum = sum.add(bend(k.pixel(float64(x)+u, float64(y)+v, &rnd).c))
+	}
+	sum = sum.mul(1 / float64(n+1))
+	return sum.mul(1 / math.Max(0.02, 1-sum.most()))
+}
