@@ -147,6 +147,36 @@ func BenchmarkRedraw(b *testing.B) {
 	}
 }
 
+// BenchmarkLook is a step of panning and of zooming on the demo.
+func BenchmarkLook(b *testing.B) {
+	k, _ := benchDesk(b, full(), 1400, 900)
+	at := fyne.NewPos(700, 450)
+	b.Run("pan", func(b *testing.B) {
+		k.MouseDown(mouse(at, desktop.MouseButtonTertiary))
+		i := 0
+		b.ReportAllocs()
+		for b.Loop() {
+			i++
+			k.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: at.AddXY(float32(i%80), float32(i%50))}})
+			k.Draw(1400, 900)
+		}
+		k.DragEnd()
+	})
+	b.Run("zoom", func(b *testing.B) {
+		i := 0
+		b.ReportAllocs()
+		for b.Loop() {
+			i++
+			dy := float32(25)
+			if i%16 >= 8 {
+				dy = -25
+			}
+			k.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: at}, Scrolled: fyne.Delta{DY: dy}})
+			k.Draw(1400, 900)
+		}
+	})
+}
+
 // BenchmarkHover is a move of the mouse that only looks for what lies under it.
 func BenchmarkHover(b *testing.B) {
 	for _, n := range []int{2000, 20000} {
