@@ -59,7 +59,7 @@ func inset(l geom.Loop, d float64) geom.Loop {
 		a := p.Sub(l[(i+n-1)%n]).Unit().Left()
 		b := l[(i+1)%n].Sub(p).Unit().Left()
 		m := a.Add(b)
-		out[i] = p.Add(m.Mul(d / math.Max(0.6, 1+a.Dot(b))))
+		out[i] = p.Add(m.Mul(d / max(0.6, 1+a.Dot(b))))
 	}
 	return out
 }
@@ -71,7 +71,7 @@ func hollow(from []ring, insetMM, z, depth float64) []ring {
 		a := float64(i) / n * math.Pi / 2
 		s, c := math.Sincos(a)
 		// A superellipse: upright sides, a well-rounded foot, a level bottom.
-		from = append(from, ring{insetMM, math.Max(0.02, math.Pow(c, 0.42)), z - depth*math.Pow(s, 0.55)})
+		from = append(from, ring{insetMM, max(0.02, math.Pow(c, 0.42)), z - depth*math.Pow(s, 0.55)})
 	}
 	return from
 }
@@ -88,14 +88,14 @@ func basins(d design.Design, s slab.Solid) []triangle {
 		if !ok || len(b.Loop) < 3 {
 			continue
 		}
-		depth := math.Max(40, math.Min(400, k.BowlDepth.MM()))
+		depth := max(40, min(400, k.BowlDepth.MM()))
 		low := -depth
 		var rings []ring
 		switch b.Mount {
 		case design.MountUnder:
 			rings = hollow([]ring{{-16, 1, -0.3}, {0, 1, -0.3}, {0.8, 1, -0.5}}, 1.5, -1, depth)
 		case design.MountOver:
-			t, rim := s.Thickness, math.Max(6, k.Rim.MM())
+			t, rim := s.Thickness, max(6, k.Rim.MM())
 			low = t - depth
 			rings = []ring{{0, 1, t}, {0.3, 1, t + 3}, {1.6, 1, t + 5.6}, {4, 1, t + 7}, {rim * 0.6, 1, t + 7.4},
 				{rim * 0.95, 1, t + 7}, {rim + 1.5, 1, t + 5.2}, {rim + 2.6, 1, t + 2}}
@@ -125,6 +125,17 @@ func drain(c geom.Vec, z float64) []triangle {
 	return append(ring, lathe(at, []geom.Vec{{X: 21.6, Y: 0.9}, {X: 0.1, Y: 0.8}}, 24, matDark)...)
 }
 
+// voids are dark discs under plain holes: below a top there is no light.
+func voids(s slab.Solid) []triangle {
+	var out []triangle
+	for _, o := range s.Openings {
+		if o.Kind == slab.OpeningHole {
+			out = append(out, lathe(v3{o.Centre.X, o.Centre.Y, -3}, []geom.Vec{{X: o.Diameter/2 + 3}, {X: 0.1}}, 24, matDark)...)
+		}
+	}
+	return out
+}
+
 // taps are plain taps in their holes.
 func taps(s slab.Solid) []triangle {
 	var out []triangle
@@ -151,7 +162,7 @@ func taps(s slab.Solid) []triangle {
 			if d := c.Dist(mid); d < near && d < 700 && d > 1 {
 				near = d
 				toward = c.Sub(mid).Unit()
-				reach = math.Max(90, math.Min(190, d*0.72))
+				reach = max(90, min(190, d*0.72))
 				if b.Mount == design.MountVessel {
 					height = 290
 				}
@@ -164,7 +175,7 @@ func taps(s slab.Solid) []triangle {
 			}
 		}
 		for i, h := range holes {
-			r := math.Max(24, h.Diameter/2+5)
+			r := max(24, h.Diameter/2+5)
 			at := v3{h.Centre.X, h.Centre.Y, s.Thickness}
 			out = append(out, lathe(at, []geom.Vec{{X: r, Y: 0}, {X: r, Y: 3}, {X: r - 1.5, Y: 5}, {X: 17, Y: 6.5}, {X: 15.5, Y: 9}}, 40, matMetal)...)
 			if i == spout {

@@ -18,14 +18,14 @@ type bed struct {
 }
 
 func newBed(s slab.Bed, g design.GlassBed, b *body) bed {
-	grain := math.Max(0.8, math.Min(80, s.Grain))
-	cover := math.Max(0.03, math.Min(0.92, s.Coverage))
+	grain := max(0.8, min(80, s.Grain))
+	cover := max(0.03, min(0.92, s.Coverage))
 	k := bed{r: grain / 2, t: b.t}
 	// A piece covers 2.2 r² on the average.
 	k.cell = math.Sqrt(2.2 * k.r * k.r / cover)
 	k.plan = newField(s.Loops, s.Loops[0].Bounds().Grow(2*grain), b.outline.step)
 	c := linearOf(g.Colour)
-	k.tint, k.pale = glassTint(c, grain), c.mix(v3{0.85, 0.88, 0.86}, 0.3)
+	k.tint, k.pale = glassTint(c, grain), c.mix(v3{0.85, 0.88, 0.86}, 0.12)
 	return k
 }
 
@@ -79,11 +79,14 @@ func (k *bed) look(g *chip, p, d, key, cement v3) (kd v3, gleam float64) {
 	through := func(l float64) v3 {
 		return v3{math.Exp(-k.tint.X * l), math.Exp(-k.tint.Y * l), math.Exp(-k.tint.Z * l)}
 	}
-	lit := 0.55 + 0.6*math.Max(0, n.dot(key)) + 0.25*(unit01(f)-0.5)
+	lit := 0.55 + 0.6*max(0, n.dot(key)) + 0.25*(unit01(f)-0.5)
 	cloud := 0.30 + 0.35*unit01(rehash(f, 1))
 	kd = k.pale.mul(lit).times(through(0.6*out)).mix(cement.mul(0.8).times(through(2*out)), 1-cloud)
 	// A faint line along the rim, where the piece is thin.
 	kd = kd.mul(0.80 + 0.20*smooth(0, 0.25*g.r, out))
+	if f%3 != 0 {
+		return kd, 0
+	}
 	h := key.sub(in).unit()
-	return kd, 0.5 * math.Pow(math.Max(0, h.dot(n)), 26)
+	return kd, 0.12 * math.Pow(max(0, h.dot(n)), 26)
 }

@@ -96,7 +96,7 @@ func shapeOf(p design.Profile, t float64) edgeShape {
 	case design.ProfileRough:
 		e.r = 1.5
 	}
-	e.r = math.Min(math.Max(e.r, 0.3), t)
+	e.r = min(max(e.r, 0.3), t)
 	return e
 }
 
@@ -111,10 +111,10 @@ func (e edgeShape) reach() float64 {
 // bend is the signed distance to a slab that ends where d is 0, by its profile;
 // h is the height above the face, t the thickness.
 func (e edgeShape) bend(d, h, t float64) float64 {
-	slab := math.Max(h, -h-t)
+	slab := max(h, -h-t)
 	switch e.kind {
 	case design.ProfileBevelled:
-		return math.Max(math.Max(d, slab), (d+h+e.r)*math.Sqrt2/2)
+		return max(max(d, slab), (d+h+e.r)*math.Sqrt2/2)
 	case design.ProfileFullRound:
 		if d+e.r > 0 {
 			return math.Sqrt((d+e.r)*(d+e.r)+(h+e.r)*(h+e.r)) - e.r
@@ -122,9 +122,9 @@ func (e edgeShape) bend(d, h, t float64) float64 {
 		return slab
 	}
 	if d+e.r > 0 && h+e.r > 0 {
-		return math.Max(math.Sqrt((d+e.r)*(d+e.r)+(h+e.r)*(h+e.r))-e.r, -h-t)
+		return max(math.Sqrt((d+e.r)*(d+e.r)+(h+e.r)*(h+e.r))-e.r, -h-t)
 	}
-	return math.Max(d, slab)
+	return max(d, slab)
 }
 
 // edge is the outline's distance at p, moved in where the edge is broken, and
@@ -145,7 +145,7 @@ func (b *body) solid(p v3) float64 {
 	f := e.bend(d, h, b.t) * k
 	if len(b.rims) > 0 {
 		if o := b.openings.at(p.X, p.Y); o < 40 {
-			f = math.Max(f, b.rims[b.openings.nearest(p.X, p.Y)].bend(-o, h, b.t))
+			f = max(f, b.rims[b.openings.nearest(p.X, p.Y)].bend(-o, h, b.t))
 		}
 	}
 	return f
@@ -267,7 +267,7 @@ func (b *body) hit(r ray, limit float64) (float64, bool) {
 		}
 		in = max(in, t-40)
 	}
-	return b.march(r, in, math.Min(out, limit), b.skin)
+	return b.march(r, in, min(out, limit), b.skin)
 }
 
 // march steps along a ray by a distance that never overshoots.
@@ -277,7 +277,7 @@ func (b *body) march(r ray, t, end float64, at func(v3) float64) (float64, bool)
 		if d < hitTolerance {
 			return t, true
 		}
-		if t += math.Max(d, hitTolerance); t > end {
+		if t += max(d, hitTolerance); t > end {
 			return 0, false
 		}
 	}

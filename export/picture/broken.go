@@ -15,11 +15,14 @@ const (
 // the stone came away in one piece, so that no stretch repeats another.
 func brokenInset(p v3, t float64) float64 {
 	calm := noise3(p.mul(1.0 / 140).add(v3{3.1, 7.7, 1.3}))
-	a := hollows(p, 34, 0) * (5.5 + 3*calm)
-	b := hollows(p, 12, 1) * (2.2 - 1.2*calm)
-	grain := noise3(p.mul(1.0/1.7))*0.30 + noise3(p.mul(1.0/0.7))*0.14
-	lip := math.Max(0, p.Z-t+7) / 7 // the upper arris spalls
-	return a + b + grain + 1.6*lip*lip*(0.5+0.5*noise3(p.mul(1.0/18)))
+	patch := noise3(p.mul(1.0 / 26).add(v3{1.7, 2.1, 9.3}))
+	a := hollows(p, 31, 0) * (8 + 4*calm)
+	b := hollows(p, 11, 1) * (3.2 - 1.6*calm)
+	// Grain comes and goes: a clean break beside a crumbled one.
+	grain := (noise3(p.mul(1.0/2.3))*0.55 + noise3(p.mul(1.0/0.8))*0.22) * (0.55 + 0.75*patch)
+	lip := max(0, p.Z-t+9) / 9 // the upper arris spalls
+	spall := noise3(p.mul(1.0 / 15))
+	return a + b + grain + 3.2*lip*lip*max(0, spall+0.2)
 }
 
 // hollows is 0 on the ridges and up to 1 in the hollows of a break whose
@@ -37,9 +40,9 @@ func hollows(p v3, size float64, seed uint32) float64 {
 				d := q.sub(c)
 				tilt := v3{unit01(h*0xc2b2ae35+1) - 0.5, unit01(h*0x27d4eb2f+9) - 0.5, unit01(h*0x165667b1+5) - 0.5}
 				bowl := d.dot(d)*(0.7+0.6*unit01(h*0x2545f491+2)) + 0.9*d.dot(tilt) + 0.35*unit01(h+11)
-				best = math.Min(best, bowl)
+				best = min(best, bowl)
 			}
 		}
 	}
-	return 1 - math.Max(0, math.Min(1, best+0.15))
+	return 1 - max(0, min(1, best+0.15))
 }

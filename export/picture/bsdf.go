@@ -14,7 +14,7 @@ const (
 // fresnel is the unpolarized reflectance of a smooth surface between media; eta
 // is the index beyond over the index before, cos the cosine on the near side.
 func fresnel(cos, eta float64) float64 {
-	cos = math.Min(1, math.Abs(cos))
+	cos = min(1, math.Abs(cos))
 	s2 := (1 - cos*cos) / (eta * eta)
 	if s2 >= 1 {
 		return 1
@@ -38,7 +38,7 @@ func refracted(d, n v3, eta float64) (v3, bool) {
 
 // tint is the Fresnel reflectance of a metal or coat by Schlick (1994).
 func schlick(f0 v3, cos float64) v3 {
-	k := math.Pow(1-math.Max(0, math.Min(1, cos)), 5)
+	k := math.Pow(1-max(0, min(1, cos)), 5)
 	return f0.add(v3{1, 1, 1}.sub(f0).mul(k))
 }
 
@@ -49,10 +49,10 @@ func visibleNormal(w v3, a, u1, u2 float64) v3 {
 	s := v3{w.X * a, w.Y * a, w.Z}.unit()
 	phi := 2 * math.Pi * u1
 	z := (1-u2)*(1+s.Z) - s.Z
-	r := math.Sqrt(math.Max(0, 1-z*z))
+	r := math.Sqrt(max(0, 1-z*z))
 	sin, cos := math.Sincos(phi)
 	h := v3{r*cos + s.X, r*sin + s.Y, z + s.Z}
-	return v3{h.X * a, h.Y * a, math.Max(0, h.Z)}.unit()
+	return v3{h.X * a, h.Y * a, max(0, h.Z)}.unit()
 }
 
 // masking is Smith's G1 of the GGX distribution.
@@ -69,7 +69,7 @@ func masking(cos, a float64) float64 {
 // is the facet's.
 func lobe(d, n v3, a, u1, u2 float64) (out v3, facet, weight float64) {
 	u, v := frame(n)
-	w := v3{-d.dot(u), -d.dot(v), math.Max(-d.dot(n), 1e-4)}.unit()
+	w := v3{-d.dot(u), -d.dot(v), max(-d.dot(n), 1e-4)}.unit()
 	h := visibleNormal(w, a, u1, u2)
 	l := h.mul(2 * w.dot(h)).sub(w)
 	return u.mul(l.X).add(v.mul(l.Y)).add(n.mul(l.Z)), w.dot(h), masking(l.Z, a)
@@ -80,7 +80,7 @@ func cosineDir(n v3, u1, u2 float64) v3 {
 	u, v := frame(n)
 	r := math.Sqrt(u1)
 	s, c := math.Sincos(2 * math.Pi * u2)
-	return u.mul(r * c).add(v.mul(r * s)).add(n.mul(math.Sqrt(math.Max(0, 1-u1))))
+	return u.mul(r * c).add(v.mul(r * s)).add(n.mul(math.Sqrt(max(0, 1-u1))))
 }
 
 // coatTable holds the share of light that a coat of index 1.5 mirrors, by
@@ -99,7 +99,7 @@ var coats = sync.OnceValue(func() *coatTable {
 	t := &coatTable{}
 	const n = 12
 	for i := range coatRough {
-		a := math.Max(0.001, float64(i)/(coatRough-1))
+		a := max(0.001, float64(i)/(coatRough-1))
 		for j := range coatAngle {
 			mu := angleOf(j)
 			sin := math.Sqrt(1 - mu*mu)
@@ -124,11 +124,11 @@ var coats = sync.OnceValue(func() *coatTable {
 // angleOf is the cosine of a column; columns crowd toward grazing.
 func angleOf(j int) float64 {
 	x := float64(j) / (coatAngle - 1)
-	return math.Max(1e-3, x*x)
+	return max(1e-3, x*x)
 }
 
 func (t *coatTable) row(i int, mu float64) float64 {
-	x := math.Sqrt(math.Max(0, math.Min(1, mu))) * (coatAngle - 1)
+	x := math.Sqrt(max(0, min(1, mu))) * (coatAngle - 1)
 	j := min(int(x), coatAngle-2)
 	f := x - float64(j)
 	return t.e[i][j]*(1-f) + t.e[i][j+1]*f
@@ -136,7 +136,7 @@ func (t *coatTable) row(i int, mu float64) float64 {
 
 // at is E for roughness a at the cosine mu.
 func (t *coatTable) at(a, mu float64) float64 {
-	x := math.Max(0, math.Min(1, a)) * (coatRough - 1)
+	x := max(0, min(1, a)) * (coatRough - 1)
 	i := min(int(x), coatRough-2)
 	f := x - float64(i)
 	return t.row(i, mu)*(1-f) + t.row(i+1, mu)*f
@@ -144,7 +144,7 @@ func (t *coatTable) at(a, mu float64) float64 {
 
 // mean is E over the hemisphere.
 func (t *coatTable) mean(a float64) float64 {
-	x := math.Max(0, math.Min(1, a)) * (coatRough - 1)
+	x := max(0, min(1, a)) * (coatRough - 1)
 	i := min(int(x), coatRough-2)
 	f := x - float64(i)
 	return t.avg[i]*(1-f) + t.avg[i+1]*f

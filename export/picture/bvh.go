@@ -29,8 +29,8 @@ const (
 )
 
 func (b *bvhNode) include(p v3) {
-	b.lo = v3{math.Min(b.lo.X, p.X), math.Min(b.lo.Y, p.Y), math.Min(b.lo.Z, p.Z)}
-	b.hi = v3{math.Max(b.hi.X, p.X), math.Max(b.hi.Y, p.Y), math.Max(b.hi.Z, p.Z)}
+	b.lo = v3{min(b.lo.X, p.X), min(b.lo.Y, p.Y), min(b.lo.Z, p.Z)}
+	b.hi = v3{max(b.hi.X, p.X), max(b.hi.Y, p.Y), max(b.hi.Z, p.Z)}
 }
 
 func emptyNode() bvhNode {
@@ -162,83 +162,108 @@ type meshHit struct {
 // hit finds the nearest triangle before limit.
 func (b *bvh) hit(r ray, limit float64) (h meshHit, ok bool) {
 	h.t = limit
-	b.walk(r, &h.t, func(i int32, t, u, v float64) bool {
-		h, ok = meshHit{t, i, u, v}, true
-		return false
-	})
+	ok = b.walk(r, &h, false)
 	return h, ok
 }
 
 // blocked reports whether anything lies on the ray before limit.
 func (b *bvh) blocked(r ray, limit float64) bool {
-	found := false
-	b.walk(r, &limit, func(int32, float64, float64, float64) bool {
-		found = true
-		return true
-	})
-	return found
+	h := meshHit{t: limit}
+	return b.walk(r, &h, true)
 }
 
-// walk calls f for triangles nearer than *limit, until it says stop.
-func (b *bvh) walk(r ray, limit *float64, f func(i int32, t, u, v float64) (stop bool)) {
+// walk looks for triangles nearer than h.t, the nearest one or any.
+func (b *bvh) walk(r ray, h *meshHit, any bool) bool {
 	if len(b.nodes) == 0 {
-		return
+		return false
 	}
 	inv := v3{1 / r.d.X, 1 / r.d.Y, 1 / r.d.Z}
+	if _, ok := b.nodes[0].enter(&r.o, &inv, h.t); !ok {
+		return false
+	}
 	var stack [64]int32
 	top := 0
+	found := false
 	for node := int32(0); ; {
 		n := &b.nodes[node]
 		if n.count > 0 {
 			for i := n.first; i < n.first+n.count; i++ {
-				if t, u, v, ok := b.tris[i].hit(r); ok && t < *limit {
-					*limit = t
-					if f(i, t, u, v) {
-						return
+				if t, u, v, ok := b.tris[i].hit(&r); ok && t < h.t {
+					*h, found = meshHit{t, i, u, v}, true
+					if any {
+						return true
 					}
 				}
 			}
 		} else {
-			near, far := n.first, n.first+1
-			tn, okN := b.nodes[near].enter(r.o, inv, *limit)
-			tf, okF := b.nodes[far].enter(r.o, inv, *limit)
-			if okN && okF && tf < tn {
-				near, far = far, near
-			}
-			switch {
-			case okN && okF:
-				stack[top] = far
+			l, rr := n.first, n.first+1
+			tl, okl := b.nodes[l].enter(&r.o, &inv, h.t)
+			tr, okr := b.nodes[rr].enter(&r.o, &inv, h.t)
+			if okl && okr {
+				if tr < tl {
+					l, rr = rr, l
+				}
+				stack[top] = rr
 				top++
-				node = near
+				node = l
 				continue
-			case okN:
-				node = n.first
+			}
+			if okl {
+				node = l
 				continue
-			case okF:
-				node = n.first + 1
+			}
+			if okr {
+				node = rr
 				continue
 			}
 		}
 		if top == 0 {
-			return
+			return found
 		}
 		top--
 		node = stack[top]
 	}
 }
 
-// enter is where a ray enters the box, by slabs.
-func (b *bvhNode) enter(o, inv v3, limit float64) (float64, bool) {
+// enter is where a ray enters the box; ok is false when it does not before
+// limit.
+func (b *bvhNode) enter(o, inv *v3, limit float64) (float64, bool) {
+	in, out := 0.0, limit
 	x0, x1 := (b.lo.X-o.X)*inv.X, (b.hi.X-o.X)*inv.X
-	y0, y1 := (b.lo.Y-o.Y)*inv.Y, (b.hi.Y-o.Y)*inv.Y
-	z0, z1 := (b.lo.Z-o.Z)*inv.Z, (b.hi.Z-o.Z)*inv.Z
-	in := max(min(x0, x1), min(y0, y1), min(z0, z1), 0)
-	out := min(max(x0, x1), max(y0, y1), max(z0, z1), limit)
+	if x0 > x1 {
+		x0, x1 = x1, x0
+	}
+	if x0 > in {
+		in = x0
+	}
+	if x1 < out {
+		out = x1
+	}
+	x0, x1 = (b.lo.Y-o.Y)*inv.Y, (b.hi.Y-o.Y)*inv.Y
+	if x0 > x1 {
+		x0, x1 = x1, x0
+	}
+	if x0 > in {
+		in = x0
+	}
+	if x1 < out {
+		out = x1
+	}
+	x0, x1 = (b.lo.Z-o.Z)*inv.Z, (b.hi.Z-o.Z)*inv.Z
+	if x0 > x1 {
+		x0, x1 = x1, x0
+	}
+	if x0 > in {
+		in = x0
+	}
+	if x1 < out {
+		out = x1
+	}
 	return in, in <= out
 }
 
 // hit is the ray's meeting with the triangle (Möller and Trumbore, 1997).
-func (t *triangle) hit(r ray) (dist, u, v float64, ok bool) {
+func (t *triangle) hit(r *ray) (dist, u, v float64, ok bool) {
 	e1, e2 := t.b.sub(t.a), t.c.sub(t.a)
 	p := r.d.cross(e2)
 	det := e1.dot(p)

@@ -24,7 +24,7 @@ const (
 )
 
 func newChannel(r slab.Recess, b *body, plan *field) channel {
-	c := channel{plan: plan, depth: math.Min(r.Depth, b.t-1), filled: r.Fill.Resin}
+	c := channel{plan: plan, depth: min(r.Depth, b.t-1), filled: r.Fill.Resin}
 	n := 0.0
 	for _, l := range r.Loops {
 		for i, p := range l {
@@ -65,22 +65,22 @@ func (c *channel) at(b *body, p v3) float64 {
 		return plan - 20
 	}
 	h := p.Z - b.t
-	bank := plan + bankDraft*math.Max(0, -h)
+	bank := plan + bankDraft*max(0, -h)
 	floor := -h - c.depth
 	if c.falls {
 		d, e, _ := b.edge(p)
 		// Over the edge the notch shallows to a skim.
-		way := math.Max(0, -h-c.depth)
+		way := max(0, -h-c.depth)
 		depth := c.depth * (0.22 + 0.78*math.Exp(-way/(0.7*c.depth)))
 		floor = -e.bend(d, h, 1e4) - depth
 		bank = plan
 	}
 	// A smooth maximum: an arc of the fillet's radius joins bank and floor.
-	r := math.Min(footFillet, 0.6*c.depth)
+	r := min(footFillet, 0.6*c.depth)
 	if x, y := bank+r, floor+r; x > 0 && y > 0 {
 		return (math.Sqrt(x*x+y*y) - r) * 0.95
 	}
-	return math.Max(bank, floor) * 0.95
+	return max(bank, floor) * 0.95
 }
 
 // swell is how thick resin stands on the edge that it has run down: a film with
@@ -99,11 +99,11 @@ func (c *channel) swell(b *body, p v3) float64 {
 		return 0
 	}
 	down := -h
-	k := math.Min(1, down/(0.45*b.t))
+	k := min(1, down/(0.45*b.t))
 	k = k * k * (3 - 2*k)
 	rim := 1 - math.Exp(plan/4.5)
 	runs := 0.5 + 0.5*noise3(v3{p.X / 17, p.Y / 17, p.Z/110 + 3})
-	end := math.Max(0, 1-p.Z/(0.30*b.t)) // 1 at the underside
+	end := max(0, 1-p.Z/(0.30*b.t)) // 1 at the underside
 	bead := end * (1 - end) * 4
 	return rim * k * (0.9 + 1.5*runs + 1.7*bead)
 }

@@ -74,10 +74,10 @@ type scatter struct {
 }
 
 func newScatter(g design.GlassFill, depth float64) *scatter {
-	grain := math.Max(0.8, math.Min(60, g.Grain.MM()))
+	grain := max(0.8, min(60, g.Grain.MM()))
 	s := &scatter{cell: 1.15 * grain, depth: depth}
 	// A piece of mean size holds about 0.13 of its cell.
-	s.fill = math.Min(1, g.Share.Fraction()/0.13)
+	s.fill = min(1, g.Share.Fraction()/0.13)
 	c := linearOf(g.Colour)
 	s.tint = glassTint(c, grain)
 	s.pale = c.mix(v3{0.9, 0.9, 0.9}, 0.25)
@@ -86,7 +86,7 @@ func newScatter(g design.GlassFill, depth float64) *scatter {
 
 // glassTint gives glass of the size grain about its colour in three passes.
 func glassTint(c v3, grain float64) v3 {
-	each := func(x float64) float64 { return -math.Log(math.Max(0.01, math.Min(0.98, x))) / (1.5 * grain) }
+	each := func(x float64) float64 { return -math.Log(max(0.01, min(0.98, x))) / (1.5 * grain) }
 	return v3{each(c.X), each(c.Y), each(c.Z)}
 }
 
@@ -125,7 +125,7 @@ func (s *scatter) walk(r ray, way float64, visit func(k *chip, in, out float64, 
 	for range 200 {
 		if k, ok := s.at(cell[0], cell[1], cell[2]); ok {
 			if in, out, fi, fo, hit := k.hit(r); hit && in > 0 && in < way {
-				if visit(&k, in, math.Min(out, way), fi, fo) {
+				if visit(&k, in, min(out, way), fi, fo) {
 					return
 				}
 			}
@@ -165,13 +165,13 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 		n := k.n[fi]
 		f := rehash(k.hash, uint32(60+fi))
 		cloud := 0.10 + 0.30*unit01(f)
-		lit := 0.35 + 0.75*math.Max(0, n.dot(key))
-		down := 1.18 * math.Max(0, sc.body.t-k.c.Z)
+		lit := 0.35 + 0.75*max(0, n.dot(key))
+		down := 1.18 * max(0, sc.body.t-k.c.Z)
 		part := g.through.times(m.clear(in + down)).mul(cloud * lit)
 		g.body = g.body.add(part.times(s.pale))
 		if f%3 == 0 {
 			h := key.sub(r.d).unit()
-			g.gleam = g.gleam.add(g.through.times(m.clear(in + down)).mul(0.30 * math.Pow(math.Max(0, h.dot(n)), 40)))
+			g.gleam = g.gleam.add(g.through.times(m.clear(in + down)).mul(0.30 * math.Pow(max(0, h.dot(n)), 40)))
 		}
 		l := out - in
 		t := v3{math.Exp(-s.tint.X * l), math.Exp(-s.tint.Y * l), math.Exp(-s.tint.Z * l)}
@@ -179,11 +179,11 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 		return g.through.most() < 0.02
 	})
 	up := ray{r.at(way), key}
-	s.walk(up, math.Max(0, sc.body.t-up.o.Z)/math.Max(0.2, key.Z), func(k *chip, in, out float64, fi, fo int) bool {
+	s.walk(up, max(0, sc.body.t-up.o.Z)/max(0.2, key.Z), func(k *chip, in, out float64, fi, fo int) bool {
 		if k.c.Z > sc.body.t-0.75*k.r || k.c.Z < sc.body.t-s.depth+0.2*k.r {
 			return false
 		}
-		g.shade *= 1 - 0.42*math.Min(1, (out-in)/k.r)
+		g.shade *= 1 - 0.42*min(1, (out-in)/k.r)
 		return g.shade < 0.2
 	})
 	return g

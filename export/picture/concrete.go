@@ -62,7 +62,7 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 	} else if footprint < 1.2 {
 		// Sand shows faintly through the cream.
 		s := hash4(uint32(int32(math.Floor(x/0.7))), uint32(int32(math.Floor(y/0.7))), 17, 4)
-		kd = kd.mul(1 + 0.11*(unit01(s)-0.5)*math.Min(1, 1.2-footprint))
+		kd = kd.mul(1 + 0.11*(unit01(s)-0.5)*min(1, 1.2-footprint))
 	}
 	if footprint < 1.6 && broken < 0.3 {
 		kd = kd.mul(1 - c.pinhole(x, y, footprint))
@@ -80,7 +80,7 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 				0.004*noise2(x/11, y/11, 16) + 0.003*noise2(x/37, y/37, 17), 0}
 		}
 	}
-	g.kd = v3{math.Min(0.95, kd.X), math.Min(0.95, kd.Y), math.Min(0.95, kd.Z)}
+	g.kd = v3{min(0.95, kd.X), min(0.95, kd.Y), min(0.95, kd.Z)}
 	return g
 }
 
@@ -117,7 +117,7 @@ func (c *concrete) mottle(x, y, footprint float64) (v, tone float64) {
 	v += 0.05 * smooth(0.35, 0.8, noise2((x-wx)/120, (y+wy)/120, 7))
 	fine := func(l, amp float64, layer int) {
 		if footprint < l {
-			v += amp * noise2(x/l, y/l, layer) * math.Min(1, 2*(1-footprint/l))
+			v += amp * noise2(x/l, y/l, layer) * min(1, 2*(1-footprint/l))
 		}
 	}
 	fine(17, 0.026, 8)
@@ -144,14 +144,14 @@ func (c *concrete) pinhole(x, y, footprint float64) float64 {
 	r := 0.2 + 0.55*u*u*u*u
 	cx := (i+0.5)*cell + (cell/2-1)*(2*draw(h, 2)-1)
 	cy := (j+0.5)*cell + (cell/2-1)*(2*draw(h, 3)-1)
-	soft := math.Max(footprint, 0.12)
+	soft := max(footprint, 0.12)
 	d := math.Hypot(x-cx, y-cy)
-	return 0.70 * clamp01((r-d)/soft+0.5) * math.Min(1, 2*r/soft)
+	return 0.70 * clamp01((r-d)/soft+0.5) * min(1, 2*r/soft)
 }
 
 // wet is the concrete below resin: no coat of its own.
 func (c *concrete) wet(p v3, footprint float64) v3 {
-	v, tone := c.mottle(p.X+0.8*p.Z, p.Y+0.6*p.Z, math.Max(footprint, 1.5))
+	v, tone := c.mottle(p.X+0.8*p.Z, p.Y+0.6*p.Z, max(footprint, 1.5))
 	k := math.Exp(1.25 * v)
 	return v3{c.base.X * k * (1 + tone), c.base.Y * k, c.base.Z * k * (1 - 1.6*tone)}
 }

@@ -25,7 +25,7 @@ func (s segment) dist2(p geom.Vec) float64 {
 	d, q := s.b.Sub(s.a), p.Sub(s.a)
 	t := 0.0
 	if n := d.Dot(d); n > 0 {
-		t = math.Max(0, math.Min(1, q.Dot(d)/n))
+		t = max(0, min(1, q.Dot(d)/n))
 	}
 	e := q.Sub(d.Mul(t))
 	return e.Dot(e)

@@ -71,10 +71,10 @@ func (s *scene) reference(ctx context.Context, c camera, samples int, seed uint3
 					return
 				}
 				var sum v3
-				start := source{hash4(uint32(x), uint32(y), seed, 61), 0}
+				start := source{seed: hash4(uint32(x), uint32(y), seed, 61)}
 				u, v := start.next(), start.next()
 				for i := range samples {
-					rnd := source{hash4(uint32(x), uint32(y), uint32(i)+1, seed), 0}
+					rnd := source{seed: hash4(uint32(x), uint32(y), uint32(i)+1, seed)}
 					a, b := fract(u+float64(i)*r2x), fract(v+float64(i)*r2y)
 					sum = sum.add(s.traced(c.ray(float64(x)+a, float64(y)+b), c.k, c.plan, &rnd))
 				}

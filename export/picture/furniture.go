@@ -34,7 +34,47 @@ func furniture(s slab.Solid, walls bool) []triangle {
 	if !walls {
 		return loft(outline, []ring{{0, 0.50, floor}, {0, 0.46, floor + 30}, {0, 0.42, -200}, {0, 0.55, -0.2}}, matWood)
 	}
-	return loft(outline, []ring{{70, 1, floor}, {70, 1, floor + 80}, {24, 1, floor + 80.5}, {24, 1, -0.2}}, matWood)
+	// Set back on the seen sides alone: at a wall the cabinet fills the corner.
+	rows := make([][]v3, 4)
+	for i, z := range [4]float64{floor, floor + 80, floor + 80.5, -0.2} {
+		rows[i] = setBack(s, [4]float64{70, 70, 24, 24}[i], z)
+	}
+	return gridMesh(rows, true, matWood)
+}
+
+// setBack is the outline moved in by d where it is seen and held where it
+// stands at a wall.
+func setBack(s slab.Solid, d, z float64) []v3 {
+	var row []v3
+	n := len(s.Sides)
+	for i, side := range s.Sides {
+		before := s.Sides[(i+n-1)%n]
+		pts := side.Points
+		for j := range len(pts) - 1 {
+			var a geom.Vec
+			da, db := d, d
+			if side.Wall {
+				db = -1
+			}
+			if j > 0 {
+				a, da = pts[j].Sub(pts[j-1]), db
+			} else {
+				m := len(before.Points)
+				a = before.Points[m-1].Sub(before.Points[m-2])
+				if before.Wall {
+					da = -1
+				}
+			}
+			na, nb := a.Unit().Left(), pts[j+1].Sub(pts[j]).Unit().Left()
+			p := pts[j].Add(na.Mul(da))
+			// The meeting of the two moved sides, or near it where they run on.
+			if k := na.Cross(nb); math.Abs(k) > 0.05 {
+				p = pts[j].Add(nb.Left().Mul(-da / k)).Add(na.Left().Mul(db / k))
+			}
+			row = append(row, v3{p.X, p.Y, z})
+		}
+	}
+	return row
 }
 
 func ccw(l geom.Loop) geom.Loop {
@@ -60,12 +100,12 @@ func (s *Set) beakerSpot() (geom.Vec, bool) {
 		for j := range 8 {
 			p := geom.Vec{X: b.Min.X + b.W()*(float64(i)+0.5)/24, Y: b.Max.Y - 70 - 18*float64(j)}
 			free := -s.body.outline.at(p.X, p.Y)
-			free = math.Min(free, s.body.openings.at(p.X, p.Y)-30)
+			free = min(free, s.body.openings.at(p.X, p.Y)-30)
 			for k := range s.body.channels {
-				free = math.Min(free, s.body.channels[k].plan.at(p.X, p.Y))
+				free = min(free, s.body.channels[k].plan.at(p.X, p.Y))
 			}
 			for _, bowl := range s.solid.Bowls {
-				free = math.Min(free, p.Dist(bowl.Loop.Bounds().Centre())-0.6*bowl.Loop.Bounds().W()-20)
+				free = min(free, p.Dist(bowl.Loop.Bounds().Centre())-0.6*bowl.Loop.Bounds().W()-20)
 			}
 			if free < 60 {
 				continue

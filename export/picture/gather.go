@@ -4,7 +4,11 @@ import "math"
 
 // source gives numbers in [0, 1) that follow from its seed alone: one generator
 // for each pixel and sample, never a shared one.
-type source struct{ seed, n uint32 }
+type source struct {
+	seed, n uint32
+	block   uint32 // seed that neighbours share, 0 for none
+	place   uint32 // among the neighbours
+}
 
 func (s *source) next() float64 {
 	s.n++
@@ -17,6 +21,32 @@ const (
 	r2y = 0.5698402909980532
 )
 
+// The same in four dimensions.
+var r4 = [4]float64{0.8566748838545029, 0.7338918566271260, 0.6287067210378087, 0.5385972572236101}
+
+// shift is where the sequences of a pixel start. Neighbours that share a block
+// go on in one sequence, in Morton's order, so that together they fill the space
+// as evenly as one pixel alone does; the filter then has little left to do.
+func (s *source) shift() (x [4]float64) {
+	for i := range x {
+		if s.block != 0 {
+			x[i] = draw(s.block, uint32(i))
+		} else {
+			x[i] = s.next()
+		}
+	}
+	return x
+}
+
+// texelSource is the source of a texel of the light layer.
+func texelSource(x, y int, seed uint32) source {
+	place := uint32(0)
+	for b := range 4 {
+		place |= uint32(x>>b&1)<<(2*b) | uint32(y>>b&1)<<(2*b+1)
+	}
+	return source{seed: hash4(uint32(x), uint32(y), seed, 23), block: hash4(uint32(x>>4), uint32(y>>4), seed, 24) | 1, place: place}
+}
+
 func fract(x float64) float64 { return x - math.Floor(x) }
 
 // lightDepth is how many times light may bounce in the quick method.
@@ -27,7 +57,7 @@ const lightDepth = 5
 // of the coat that the light must pass, negative for none. It gives the mean and
 // the variance of the mean's luminance.
 func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, variance float64) {
-	shift := [4]float64{rnd.next(), rnd.next(), rnd.next(), rnd.next()}
+	shift := rnd.shift()
 	coat := coats()
 	o := off(p, n)
 	pass := func(cos float64) float64 {
@@ -38,12 +68,13 @@ func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, v
 	}
 	sum, sum2 := v3{}, 0.0
 	for i := range samples {
-		u, v := fract(shift[0]+float64(i)*r2x), fract(shift[1]+float64(i)*r2y)
+		k := float64(int(rnd.place)*samples + i)
+		u, v := fract(shift[0]+k*r4[0]), fract(shift[1]+k*r4[1])
 		var d v3
 		for k := range s.rig.lights {
 			d = d.add(s.fromLight(o, n, k, fract(u+0.41*float64(k)), fract(v+0.73*float64(k)), pass))
 		}
-		w := cosineDir(n, fract(shift[2]+float64(i)*r2x), fract(shift[3]+float64(i)*r2y))
+		w := cosineDir(n, fract(shift[2]+k*r4[2]), fract(shift[3]+k*r4[3]))
 		l := s.bounced(ray{o, w}, rnd).mul(pass(w.dot(n)))
 		d = d.add(l)
 		sum = sum.add(d)
@@ -54,7 +85,7 @@ func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, v
 	mean = sum.mul(k)
 	y := mean.luma()
 	if samples > 1 {
-		variance = math.Max(0, sum2*k-y*y) / float64(samples-1)
+		variance = max(0, sum2*k-y*y) / float64(samples-1)
 	} else {
 		variance = y * y
 	}
@@ -90,7 +121,7 @@ func (s *scene) bounced(r ray, rnd *source) v3 {
 		}
 		weight = weight.times(s.coarse(&h))
 		if depth >= 2 {
-			q := math.Min(0.95, weight.most())
+			q := min(0.95, weight.most())
 			if rnd.next() >= q {
 				return sum
 			}

@@ -37,7 +37,7 @@ func (s *scene) trace(p *pool, c *camera, step, samples int, ox, oy float64, see
 	err := p.tiles(l.w, l.h, 16, func(r image.Rectangle) {
 		for y := r.Min.Y; y < r.Max.Y; y++ {
 			for x := r.Min.X; x < r.Max.X; x++ {
-				rnd := source{hash4(uint32(x), uint32(y), seed, 23), 0}
+				rnd := texelSource(x, y, seed)
 				s.lightAt(&l.t[y*l.w+x], c.ray(l.pixel(x, y)), c, step, samples, &rnd)
 			}
 		}
@@ -59,7 +59,7 @@ func (s *scene) lightAt(t *texel, r ray, c *camera, step, samples int, rnd *sour
 	t.footprint = c.footprint(h.t) * float64(step)
 	a := s.roughness(h.m)
 	if h.m != matMetal {
-		t.d, t.vd = s.gather(h.p, h.n, math.Min(a, 1), samples, rnd)
+		t.d, t.vd = s.gather(h.p, h.n, min(a, 1), samples, rnd)
 	}
 	t.open = s.rig.open(h.p, h.n)
 	if a >= glossy {
@@ -107,7 +107,7 @@ func (s *scene) mirrored(h *hit, d v3, a float64, samples int, rnd *source) (v3,
 	}
 	mean := sum.mul(1 / weight)
 	y := mean.luma()
-	return mean, math.Max(0, sum2/weight-y*y) / float64(samples)
+	return mean, max(0, sum2/weight-y*y) / float64(samples)
 }
 
 // seen is the radiance along a mirrored ray, lights left out.
@@ -119,6 +119,7 @@ func (s *scene) seen(r ray, rnd *source) v3 {
 	if h.m == matMetal {
 		return s.rig.studio(r.d.mirrored(h.n)).times(plainColour(matMetal))
 	}
+	rnd.block = 0
 	d, _ := s.gather(h.p, h.n, -1, 1, rnd)
 	return d.times(s.coarse(&h))
 }
@@ -128,7 +129,7 @@ func (s *scene) seen(r ray, rnd *source) v3 {
 // the variance along (Schied and others, 2017).
 func (l *layer) filtered(p *pool) error {
 	buf := make([]texel, len(l.t))
-	for _, hop := range [...]int{1, 2, 4, 8} {
+	for _, hop := range [...]int{1, 2, 4, 8, 16} {
 		err := p.tiles(l.w, l.h, 32, func(r image.Rectangle) {
 			for y := r.Min.Y; y < r.Max.Y; y++ {
 				for x := r.Min.X; x < r.Max.X; x++ {
@@ -237,7 +238,7 @@ func (l *layer) at(s *scene, x, y float64, p, n v3, m materialID, footprint floa
 			continue
 		}
 		y := t.d.luma()
-		lo, hi = math.Min(lo, y), math.Max(hi, y)
+		lo, hi = min(lo, y), max(hi, y)
 		sum.add(s, &q, t, w+1e-4)
 	}
 	if rough || hi > 1.5*lo {
@@ -293,7 +294,7 @@ func (g *gathered) add(s *scene, q *query, t *texel, w float64) {
 		if !g.opened {
 			g.open, g.opened = s.rig.open(q.p, q.n), true
 		}
-		k := func(a, b float64) float64 { return math.Min(3, a/math.Max(b, 1e-3)) }
+		k := func(a, b float64) float64 { return min(3, a/max(b, 1e-3)) }
 		d = v3{d.X * k(g.open.X, t.open.X), d.Y * k(g.open.Y, t.open.Y), d.Z * k(g.open.Z, t.open.Z)}
 	}
 	g.d, g.s, g.w = g.d.add(d.mul(w)), g.s.add(t.s.mul(w)), g.w+w

@@ -69,7 +69,7 @@ func noise3(p v3) float64 {
 func fade(t float64) float64 { return t * t * t * (t*(t*6-15) + 10) }
 
 // clamp01 holds x within 0..1.
-func clamp01(x float64) float64 { return math.Max(0, math.Min(1, x)) }
+func clamp01(x float64) float64 { return max(0, min(1, x)) }
 
 // smooth runs from 0 at a to 1 at b with level ends.
 func smooth(a, b, x float64) float64 {

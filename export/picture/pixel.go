@@ -1,7 +1,5 @@
 package picture
 
-import "math"
-
 // shot is one picture in the making: a scene, a camera and its light.
 type shot struct {
 	s       *scene
@@ -36,7 +34,7 @@ func (k *shot) pixel(x, y float64, rnd *source) look {
 	n := facing(f.n, r.d)
 	d, mirror, fits := k.l.at(k.s, x, y, h.p, n, h.m, fp)
 	if !fits {
-		d, _ = k.s.gather(h.p, n, math.Min(1, k.s.roughness(h.m)), 4, rnd)
+		d, _ = k.s.gather(h.p, n, min(1, k.s.roughness(h.m)), 4, rnd)
 	}
 	cos := -r.d.dot(n)
 	e := 0.0
@@ -62,7 +60,7 @@ func (k *shot) pixel(x, y float64, rnd *source) look {
 			w = w.along(h.n, 0.01-w.dot(h.n)).unit()
 		}
 		o := off(h.p, h.n)
-		a := math.Max(f.a, 0)
+		a := max(f.a, 0)
 		if a < glossy {
 			mirror = k.reflected(ray{o, w}, rnd)
 		} else if !fits {
@@ -85,7 +83,7 @@ func (k *shot) highlights(r ray, a, cos, e float64) v3 {
 		// One ray tells whether something stands before the light: to where the
 		// mirror ray meets it, or the nearest place of the light.
 		_, u, w, _ := l.meets(r)
-		q := l.c.along(l.u, math.Max(-l.hu, math.Min(l.hu, u))).along(l.v, math.Max(-l.hv, math.Min(l.hv, w))).sub(r.o)
+		q := l.c.along(l.u, max(-l.hu, min(l.hu, u))).along(l.v, max(-l.hv, min(l.hv, w))).sub(r.o)
 		t = q.norm()
 		if k.s.blocked(ray{r.o, q.mul(1 / t)}, t) {
 			continue
@@ -102,7 +100,7 @@ func (k *shot) reflected(r ray, rnd *source) v3 {
 	if !ok {
 		return k.s.rig.studio(r.d)
 	}
-	fp := math.Max(1, k.c.footprint(h.t+300))
+	fp := max(1, k.c.footprint(h.t+300))
 	f := k.s.surface(&h, r.d, fp)
 	if f.metal {
 		return k.s.rig.studio(r.d.mirrored(f.n)).times(f.f0)
@@ -118,8 +116,7 @@ func (k *shot) lit(h *hit, rnd *source) v3 {
 			return d
 		}
 	}
-	d, _ := k.s.gather(h.p, h.n, -1, 1, rnd)
-	return d
+	return k.s.guessed(h.p, h.n)
 }
 
 // metal is a brushed metal: a few mirror rays, and the lights in closed form.
@@ -128,9 +125,9 @@ func (k *shot) metal(f *surface, h *hit, d v3, rnd *source) v3 {
 	o := off(h.p, h.n)
 	var sum v3
 	weight := 0.0
-	u, v := rnd.next(), rnd.next()
+	// Every pixel takes the same places of the lobe: a blur without grain.
 	for i := range k.mirrors {
-		w, _, g := lobe(d, n, f.a, fract(u+float64(i)*r2x), fract(v+float64(i)*r2y))
+		w, _, g := lobe(d, n, f.a, fract(0.5+float64(i)*r2x), fract(0.5+float64(i)*r2y))
 		if w.dot(h.n) <= 0 || g <= 0 {
 			continue
 		}

@@ -32,7 +32,7 @@ func (s *scene) traced(r ray, pixel float64, plan bool, rnd *source) v3 {
 			footprint *= way
 		}
 		if depth > 0 {
-			footprint = math.Max(footprint, 2)
+			footprint = max(footprint, 2)
 		}
 		if h.m == matResin {
 			var alive bool
@@ -50,7 +50,7 @@ func (s *scene) traced(r ray, pixel float64, plan bool, rnd *source) v3 {
 			}
 		}
 		if depth >= 3 {
-			q := math.Min(0.97, weight.most())
+			q := min(0.97, weight.most())
 			if rnd.next() >= q {
 				return sum
 			}
@@ -81,10 +81,10 @@ func (s *scene) scattered(x *surface, h *hit, r ray, weight v3, rnd *source) (ad
 	}
 	p := 0.0
 	if x.a >= 0 {
-		p = math.Max(0.1, math.Min(0.9, e/(e+(1-e)*x.kd.most()+1e-6)))
+		p = max(0.1, min(0.9, e/(e+(1-e)*x.kd.most()+1e-6)))
 	}
 	if rnd.next() < p {
-		d, facet, g := lobe(r.d, n, math.Max(x.a, 1e-3), rnd.next(), rnd.next())
+		d, facet, g := lobe(r.d, n, max(x.a, 1e-3), rnd.next(), rnd.next())
 		if d.dot(h.n) <= 0 {
 			return add, r, weight, false, false
 		}
@@ -131,7 +131,7 @@ func (s *scene) throughResin(h *hit, r ray, weight v3, footprint float64, rnd *s
 		t, bottom := s.inside(ray{p, d})
 		// Pigment stands as a sheet that faces up wherever it scatters.
 		if c.resin.opaque || c.resin.veil > 0 {
-			free := -math.Log(1-rnd.next()) / math.Max(1e-9, c.resin.veil)
+			free := -math.Log(1-rnd.next()) / max(1e-9, c.resin.veil)
 			if c.resin.opaque {
 				free = 0
 			}
@@ -182,7 +182,7 @@ func (s *scene) inside(r ray) (t float64, bottom bool) {
 		if b < 0.004 {
 			return t, false
 		}
-		t += math.Max(0.01, math.Min(a, b))
+		t += max(0.01, min(a, b))
 	}
 	return t, true
 }

@@ -102,7 +102,7 @@ func (k *shot) tile(img *image.NRGBA, r image.Rectangle, edge int) {
 	for y := range h {
 		for x := range w {
 			px, py := r.Min.X+x-1, r.Min.Y+y-1
-			rnd := source{hash4(uint32(px), uint32(py), k.seed, 47), 0}
+			rnd := source{seed: hash4(uint32(px), uint32(py), k.seed, 47)}
 			seen[y*w+x] = k.pixel(float64(px)+0.5, float64(py)+0.5, &rnd)
 		}
 	}
@@ -121,11 +121,11 @@ func (k *shot) tile(img *image.NRGBA, r image.Rectangle, edge int) {
 
 // differ reports an edge between two pixels.
 func differ(a, b *look) bool {
-	if a.m != b.m || a.n.dot(b.n) < 0.97 || math.Abs(a.t-b.t) > 0.01*math.Min(a.t, b.t) {
+	if a.m != b.m || a.n.dot(b.n) < 0.97 || math.Abs(a.t-b.t) > 0.01*min(a.t, b.t) {
 		return true
 	}
 	x, y := a.c.luma(), b.c.luma()
-	return math.Abs(x-y) > 0.10*math.Max(0.1, math.Max(x, y))
+	return math.Abs(x-y) > 0.10*max(0.1, max(x, y))
 }
 
 // refined averages more samples of a pixel on an edge, each bent so that one
@@ -134,11 +134,11 @@ func (k *shot) refined(c v3, x, y, n int) v3 {
 	bend := func(c v3) v3 { return c.mul(1 / (1 + c.most())) }
 	sum := bend(c)
 	for i := range n {
-		rnd := source{hash4(uint32(x), uint32(y), k.seed+uint32(i)+1, 53), 0}
+		rnd := source{seed: hash4(uint32(x), uint32(y), k.seed+uint32(i)+1, 53)}
 		u := (float64(i&1) + rnd.next()) / 2
-		v := (float64(i>>1) + rnd.next()) / math.Max(1, float64(n)/2)
+		v := (float64(i>>1) + rnd.next()) / max(1, float64(n)/2)
 		sum = sum.add(bend(k.pixel(float64(x)+u, float64(y)+v, &rnd).c))
 	}
 	sum = sum.mul(1 / float64(n+1))
-	return sum.mul(1 / math.Max(0.02, 1-sum.most()))
+	return sum.mul(1 / max(0.02, 1-sum.most()))
 }

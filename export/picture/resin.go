@@ -23,11 +23,11 @@ const tintWay = 18.0
 func newResin(f design.Fill, depth float64) resin {
 	c := linearOf(f.Colour)
 	r := resin{colour: c}
-	each := func(x float64) float64 { return -math.Log(math.Max(0.004, math.Min(0.995, x))) / tintWay }
+	each := func(x float64) float64 { return -math.Log(max(0.004, min(0.995, x))) / tintWay }
 	r.sigma = v3{each(c.X), each(c.Y), each(c.Z)}
 	o := f.Opacity.Fraction()
 	r.opaque = o >= 0.995
-	r.veil = -math.Log(1-math.Min(0.995, math.Max(0, o))) / 3
+	r.veil = -math.Log(1-min(0.995, max(0, o))) / 3
 	if f.Glass != nil {
 		r.glass = newScatter(*f.Glass, depth)
 	}
@@ -70,7 +70,7 @@ func (c *channel) surfaceNormal(p, n v3) v3 {
 	plan := c.plan.at(p.X, p.Y)
 	if plan > -9 {
 		g := c.plan.slope(p.X, p.Y)
-		k := 0.10 * math.Exp(math.Min(0, plan)/1.6)
+		k := 0.10 * math.Exp(min(0, plan)/1.6)
 		n = n.add(v3{-g.X * k, -g.Y * k, 0})
 	}
 	q := p.mul(1.0 / 23)
@@ -80,7 +80,7 @@ func (c *channel) surfaceNormal(p, n v3) v3 {
 }
 
 // depthAt is how far below the skin a place inside the resin lies, about.
-func (c *channel) depthAt(b *body, p v3) float64 { return math.Max(0, -b.skin(p)) }
+func (c *channel) depthAt(b *body, p v3) float64 { return max(0, -b.skin(p)) }
 
 // bottom finds where a ray inside the resin meets bank or floor.
 func (b *body) bottom(r ray) (float64, bool) {
@@ -90,7 +90,7 @@ func (b *body) bottom(r ray) (float64, bool) {
 		if d < 0.02 {
 			return t, true
 		}
-		if t += math.Max(d, 0.02); t > 600 {
+		if t += max(d, 0.02); t > 600 {
 			break
 		}
 	}
@@ -108,7 +108,7 @@ type resinLook struct {
 // look follows a view ray of direction d that meets the resin's surface at p.
 func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 	n = c.surfaceNormal(p, n)
-	cos := math.Max(0.02, -d.dot(n))
+	cos := max(0.02, -d.dot(n))
 	out := resinLook{n: n, f: fresnel(cos, resinIndex)}
 	in, _ := refracted(d, n, resinIndex)
 	r := ray{p, in}
@@ -157,7 +157,7 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 // web is the soft net of light that the ripples of the surface throw on the
 // floor; its mean is 1.
 func (c *channel) web(q v3, depth float64) float64 {
-	k := math.Min(0.16, 0.016*depth)
+	k := min(0.16, 0.016*depth)
 	n := noise3(v3{q.X / 9, q.Y / 9, 4})
 	m := noise3(v3{q.X/5.3 + 2.2*n, q.Y / 5.3, 8})
 	return 1 + k*(1-2.9*math.Abs(m))

@@ -65,7 +65,7 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 		step = 2
 	}
 	// A large top gets a coarser grid, so that memory stays bounded.
-	step = math.Max(step, math.Sqrt(set.bounds.W()*set.bounds.H()/1.6e6))
+	step = max(step, math.Sqrt(set.bounds.W()*set.bounds.H()/1.6e6))
 	set.body = newBody(s, step)
 	c := newConcrete(d.Finish)
 	for i, b := range s.Beds {
@@ -73,12 +73,12 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 			c.beds = append(c.beds, newBed(b, d.Glass[i], set.body))
 		}
 	}
-	parts := basins(d, s)
+	parts := append(basins(d, s), voids(s)...)
 	if !opt.NoTaps {
 		parts = append(parts, taps(s)...)
 	}
 	for i := range parts {
-		set.height = math.Max(set.height, parts[i].a.Z-s.Thickness)
+		set.height = max(set.height, parts[i].a.Z-s.Thickness)
 	}
 	walls := wallSides(s)
 	set.flip = walls[0] && !walls[1]
@@ -87,7 +87,7 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 		stand = append(stand, furniture(s, walls[0] || walls[1] || walls[2])...)
 		if p, ok := set.beakerSpot(); ok {
 			stand = append(stand, beaker(v3{p.X, p.Y, s.Thickness})...)
-			set.height = math.Max(set.height, 111)
+			set.height = max(set.height, 111)
 		}
 	}
 	set.room = &scene{body: set.body, concrete: c, mesh: newBVH(stand)}
@@ -150,7 +150,7 @@ func (s *Set) lightRoom(walls [3]bool) {
 		g.planes = append(g.planes, plane{v3{X: -1}, -b.Max.X, matWall})
 	}
 	// Lights keep their angles about tops of any size.
-	k := math.Max(0.75, math.Max(b.W(), 1.6*b.H())/1250)
+	k := max(0.75, max(b.W(), 1.6*b.H())/1250)
 	side := 1.0
 	if s.flip {
 		side = -1
@@ -171,11 +171,11 @@ func (s *Set) lightTable() {
 	mid := b.Centre()
 	low := -60.0
 	for i := range s.table.mesh.tris {
-		low = math.Min(low, s.table.mesh.tris[i].a.Z-30)
+		low = min(low, s.table.mesh.tris[i].a.Z-30)
 	}
 	g := s.table
 	g.planes = append(g.planes, plane{v3{Z: 1}, low, matTable})
-	k := math.Max(0.75, math.Max(b.W(), b.H())/1250)
+	k := max(0.75, max(b.W(), b.H())/1250)
 	target := v3{mid.X, mid.Y, t}
 	at := func(x, y, z float64) v3 { return v3{mid.X + x*k, mid.Y + y*k, t + z*k} }
 	g.rig = rig{low: 0.42, top: 0.60, table: true, lights: []softbox{
@@ -196,7 +196,7 @@ func (s *Set) level(g *scene) {
 			if s.body.kind(p.X, p.Y) == classMixed {
 				continue
 			}
-			rnd := source{hash4(uint32(i), uint32(j), 17, 29), 0}
+			rnd := source{seed: hash4(uint32(i), uint32(j), 17, 29)}
 			d, _ := g.gather(p, v3{Z: 1}, -1, 12, &rnd)
 			sum += d.luma()
 			n++

@@ -98,7 +98,7 @@ func (s *softbox) sheen(r ray, a, cos float64) (float64, float64) {
 	if !ok {
 		return 0, 0
 	}
-	sigma := 1.6*a*t/math.Sqrt(math.Max(cos, 0.05)) + 0.0015*t
+	sigma := 1.6*a*t/math.Sqrt(max(cos, 0.05)) + 0.0015*t
 	k := math.Sqrt2 * sigma
 	if math.Abs(u) > s.hu+3.5*sigma || math.Abs(v) > s.hv+3.5*sigma {
 		return 0, t
@@ -141,4 +141,28 @@ func (g *rig) scale(k float64) {
 		g.lights[i].l = g.lights[i].l.mul(k)
 	}
 	g.low, g.top = g.low*k, g.top*k
+}
+
+// guessed is the irradiance over pi at a place by one ray to the middle of each
+// light and a share of the studio: free of noise, for what a mirror shows.
+func (s *scene) guessed(p, n v3) v3 {
+	o := off(p, n)
+	all := s.rig.open(p, n)
+	var lights v3
+	for i := range s.rig.lights {
+		l := &s.rig.lights[i]
+		k := l.share(p, n)
+		if k <= 0 {
+			continue
+		}
+		e := l.l.mul(k)
+		all = all.sub(e)
+		q := l.c.sub(o)
+		t := q.norm()
+		if !s.blocked(ray{o, q.mul(1 / t)}, t) {
+			lights = lights.add(e)
+		}
+	}
+	// Walls and neighbours give back most of the studio that they hide.
+	return lights.add(all.mul(0.8))
 }

@@ -52,15 +52,19 @@ func gradeColour(h uint32, base v3, toward float64) v3 {
 }
 
 func gradeToned(c, base v3, toward float64) v3 {
-	hue := base.mul(c.luma() / math.Max(base.luma(), 0.02))
+	hue := base.mul(c.luma() / max(base.luma(), 0.02))
 	return c.mix(hue, 0.25).mix(base, toward)
 }
 
 // at finds the stone at p. A stone is a skewed block with two corners broken
 // off: angular, as crushed rock is. edge is how far inside its faces p lies.
 func (z *stoneSize) at(p v3) (edge float64, h uint32, ok bool) {
+	// The lattice is turned in space, so that its rows lie along no face.
 	s := 1 / z.cell
-	q := v3{p.X * s, p.Y * s, p.Z * s}
+	q := v3{
+		s * (0.7536*p.X + 0.5196*p.Y - 0.4027*p.Z),
+		s * (-0.2849*p.X + 0.8232*p.Y + 0.4912*p.Z),
+		s * (0.5867*p.X - 0.2555*p.Y + 0.7684*p.Z)}
 	i0, j0, k0 := int(math.Floor(q.X-0.5)), int(math.Floor(q.Y-0.5)), int(math.Floor(q.Z-0.5))
 	for n := range 8 {
 		i, j, k := i0+n&1, j0+n>>1&1, k0+n>>2
@@ -71,9 +75,9 @@ func (z *stoneSize) at(p v3) (edge float64, h uint32, ok bool) {
 		u := draw(h, 4)
 		r := 0.44 + 0.26*u
 		d := v3{
-			q.X - (float64(i) + 0.5 + 0.30*(draw(h, 1)-0.5)),
-			q.Y - (float64(j) + 0.5 + 0.30*(draw(h, 2)-0.5)),
-			q.Z - (float64(k) + 0.5 + 0.30*(draw(h, 3)-0.5))}
+			q.X - (float64(i) + 0.5 + 0.56*(draw(h, 1)-0.5)),
+			q.Y - (float64(j) + 0.5 + 0.56*(draw(h, 2)-0.5)),
+			q.Z - (float64(k) + 0.5 + 0.56*(draw(h, 3)-0.5))}
 		if d.dot(d) > r*r*1.1 {
 			continue
 		}
@@ -118,12 +122,12 @@ func (c *concrete) stone(p, cement v3, sizes []stoneSize, footprint float64) v3 
 		k := gradeColour(h, c.base, z.toward)
 		// Grains of the rock, veins in a few, a dark line where cement meets it.
 		spot := noise3(p.mul(1 / 0.8).add(v3{Z: float64(h & 31)}))
-		k = k.mul(1 + (0.05+0.14*draw(h, 72))*spot*math.Min(1, 1/math.Max(0.3, footprint)))
+		k = k.mul(1 + (0.05+0.14*draw(h, 72))*spot*min(1, 1/max(0.3, footprint)))
 		if draw(h, 73) < 0.18 {
 			vein := math.Abs(noise3(p.mul(1 / (0.45 * z.cell)).add(v3{X: float64(h & 63)})))
 			k = k.mix(v3{0.5, 0.48, 0.45}, 0.5*(1-smooth(0, 0.10, vein)))
 		}
-		rim := clamp01(edge / math.Max(0.35, 0.7*footprint))
+		rim := clamp01(edge / max(0.35, 0.7*footprint))
 		return cement.mul(0.86).mix(k, rim)
 	}
 	return cement

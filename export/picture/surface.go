@@ -48,7 +48,7 @@ func (s *scene) surface(h *hit, d v3, footprint float64) surface {
 	case matWood:
 		x.kd, x.a = wood(h.p, footprint), 0.32
 	case matWall, matFloor, matTable:
-		x.kd = plainColour(h.m).mul(1 + 0.012*noise2((h.p.X+h.p.Y)/60, h.p.Z/60, 40))
+		x.kd = plainColour(h.m)
 	case matMetal:
 		x.metal, x.f0, x.a = true, v3{0.56, 0.53, 0.49}, 0.13
 	default:
@@ -123,7 +123,7 @@ func (s *scene) concreteSurface(x *surface, h *hit, d v3, footprint float64) {
 			kd, gleam := b.look(&k, p, d, s.key, x.kd)
 			x.kd = kd
 			x.gleam = v3{gleam, gleam, gleam}
-			x.a = math.Min(x.a, math.Max(0.02, 0.6*c.alpha))
+			x.a = min(x.a, max(0.02, 0.6*c.alpha))
 			return
 		}
 	}
@@ -139,5 +139,5 @@ func wood(p v3, footprint float64) v3 {
 	}
 	kd := v3{0.16, 0.095, 0.055}.mix(v3{0.36, 0.235, 0.145}, clamp01(v))
 	seam := math.Abs(math.Mod(math.Abs(u)+225, 450) - 225)
-	return kd.mul(1 - 0.75*clamp01((1.6-seam)/math.Max(0.8, footprint)+0.5)*math.Min(1, 3.2/math.Max(0.8, footprint)))
+	return kd.mul(1 - 0.75*clamp01((1.6-seam)/max(0.8, footprint)+0.5)*min(1, 3.2/max(0.8, footprint)))
 }

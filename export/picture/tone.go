@@ -54,7 +54,7 @@ func toned(c v3) v3 {
 	x := (m - shoulder) / (1 - shoulder)
 	to := shoulder + (1-shoulder)*(1-math.Exp(-x))
 	c = c.mul(to / m)
-	white := math.Min(1, 0.25*x) * (to - shoulder)
+	white := min(1, 0.25*x) * (to - shoulder)
 	return c.mix(v3{to, to, to}, white)
 }
 
@@ -65,7 +65,7 @@ func putPixel(dst []uint8, c v3, x, y int) {
 	h := hash4(uint32(x), uint32(y), 0xd17e, 5)
 	for k, v := range [3]float64{c.X, c.Y, c.Z} {
 		d := float32(h>>(8*k)&0xff)/256 - 0.5
-		at := math.Sqrt(math.Max(0, math.Min(1, v))) * 4096
+		at := math.Sqrt(max(0, min(1, v))) * 4096
 		i := min(int(at), 4095)
 		e := transfer[i] + (transfer[i+1]-transfer[i])*float32(at-float64(i))
 		dst[k] = uint8(max(0, min(255, e+0.5+0.9*d)))

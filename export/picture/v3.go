@@ -12,7 +12,7 @@ func (a v3) times(b v3) v3            { return v3{a.X * b.X, a.Y * b.Y, a.Z * b.
 func (a v3) dot(b v3) float64         { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
 func (a v3) norm() float64            { return math.Sqrt(a.dot(a)) }
 func (a v3) along(d v3, t float64) v3 { return v3{a.X + d.X*t, a.Y + d.Y*t, a.Z + d.Z*t} }
-func (a v3) most() float64            { return math.Max(a.X, math.Max(a.Y, a.Z)) }
+func (a v3) most() float64            { return max(a.X, max(a.Y, a.Z)) }
 
 func (a v3) cross(b v3) v3 {
 	return v3{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X}

@@ -96,8 +96,8 @@ func (v View) check(w, h int) error {
 // PlanScale is the scale of a straight-down picture of w x h pixels: its
 // millimetres to the pixel, and the place in the design of its middle.
 func (s *Set) PlanScale(w, h int) (mmPerPixel float64, middle geom.Vec) {
-	b := s.bounds.Grow(0.03 * math.Max(s.bounds.W(), s.bounds.H()))
-	return math.Max(b.W()/float64(w), b.H()/float64(h)), b.Centre()
+	b := s.bounds.Grow(0.03 * max(s.bounds.W(), s.bounds.H()))
+	return max(b.W()/float64(w), b.H()/float64(h)), b.Centre()
 }
 
 func (s *Set) camera(v View, w, h int) camera {
@@ -117,14 +117,14 @@ func (s *Set) camera(v View, w, h int) camera {
 	}
 	switch v.Kind {
 	case Orbit:
-		turn, rise = v.Turn, math.Max(3, math.Min(88, v.Rise))
+		turn, rise = v.Turn, max(3, min(88, v.Rise))
 		if v.Away > 0 {
-			away = math.Max(0.1, math.Min(6, v.Away))
+			away = max(0.1, min(6, v.Away))
 		}
 	case Close:
 		turn, rise = 0.8*turn, 28
 		if v.Rise != 0 {
-			turn, rise = v.Turn, math.Max(3, math.Min(88, v.Rise))
+			turn, rise = v.Turn, max(3, min(88, v.Rise))
 		}
 	}
 	st, ct := math.Sincos(turn * math.Pi / 180)
@@ -141,7 +141,7 @@ func (s *Set) camera(v View, w, h int) camera {
 			at, span = s.frontSpot(), 320
 		}
 		target = v3{at.X, at.Y, s.body.t - 8}
-		c.eye = target.along(back, math.Max(60, span/(c.k*float64(w))))
+		c.eye = target.along(back, max(60, span/(c.k*float64(w))))
 		return c
 	}
 	// Far enough that every corner of the top and its basins is in sight.
@@ -160,7 +160,7 @@ func (s *Set) camera(v View, w, h int) camera {
 		}
 		q := p.sub(target)
 		z := q.dot(back)
-		dist = math.Max(dist, math.Max(math.Abs(q.dot(c.right))/tx, math.Abs(q.dot(c.up))/ty)+z)
+		dist = max(dist, max(math.Abs(q.dot(c.right))/tx, math.Abs(q.dot(c.up))/ty)+z)
 	}
 	c.eye = target.along(back, dist*away)
 	return c
