@@ -33,6 +33,18 @@ func vanity() design.Design {
 	}
 }
 
+// inlay is what the rules of channels may say.
+var inlay = []warn.Code{warn.ChannelLeaves, warn.OpenEndDam, warn.ChannelNearEdge, warn.ChannelNearCutout,
+	warn.ChannelMeetsCutout, warn.CoverThin, warn.PourDeep}
+
+// river runs 4 in behind the front, 1 in wide and 3/8 in deep, from 1 in to 15 in
+// from the left.
+func river(start design.RiverEnd) design.Channel {
+	const in = units.Inch
+	return design.Channel{ID: "channel-1", Depth: 3 * in / 8, Fill: design.Fill{Resin: true}, Rivers: []design.River{{
+		Nodes: []design.RiverNode{{At: at(in, 4*in), Width: in}, {At: at(15*in, 4*in), Width: in}}, Start: start}}}
+}
+
 func derive(d design.Design) []warn.Warning {
 	m := design.Materials{
 		Mix:   design.Mix{BagMass: 25, BagYield: 14, BagWater: 5, FreshDensity: 2300, CuredDensity: 2322.68},
@@ -78,6 +90,20 @@ func TestDerive(t *testing.T) {
 		{"on the wall alone", func(d *design.Design) { d.Supports = d.Supports[3:] },
 			[]warn.Code{warn.OverhangLong},
 			[]want{{warn.OverhangLong, warn.Severe, "", geom.Vec{}, 20.5, 22.0 / 3}}},
+		{"river that leaves by the left edge, 1 in wide", func(d *design.Design) {
+			d.Channels = []design.Channel{river(design.EndOpen)}
+		}, inlay, []want{{warn.OpenEndDam, warn.Note, "channel-1", geom.Vec{Y: 4}, 1, 0}}},
+		{"the same with a closed end", func(d *design.Design) {
+			d.Channels = []design.Channel{river(design.EndRound)}
+			d.Channels[0].Rivers[0].Nodes[0].At.X = in / 4
+		}, inlay, []want{{warn.ChannelLeaves, warn.Caution, "channel-1", geom.Vec{Y: 4}, 0, 0},
+			{warn.OpenEndDam, warn.Note, "channel-1", geom.Vec{Y: 4}, 0.866, 0}}}, // 2 root (1/2^2 - 1/4^2)
+		{"river 7/8 in deep in two pours", func(d *design.Design) {
+			d.Channels = []design.Channel{river(design.EndRound)}
+			d.Channels[0].Rivers[0].Nodes[0].At.X = 4 * in
+			d.Channels[0].Depth = 7 * in / 8
+		}, inlay, []want{{warn.CoverThin, warn.Severe, "channel-1", geom.Vec{}, 0.625, 0.75},
+			{warn.PourDeep, warn.Note, "channel-1", geom.Vec{}, 0.875, 12 / inch}}},
 		{"L with a square inside corner", func(d *design.Design) {
 			d.Outline = edit.LShape(60*in, 22*in, 20*in, 50*in, 0)
 			d.Sinks, d.Taps, d.Supports = nil, nil, nil

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"example.org/castwright/model/design"
-	"example.org/castwright/model/report"
+	"example.org/castwright/model/slab"
 	"example.org/castwright/model/units"
 	"example.org/castwright/model/warn"
 )
@@ -19,13 +19,16 @@ func TestCheckOfWildDesigns(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 2))
 	codes := map[warn.Code]int{}
 	for trial := range 150 {
-		d, m, site := wildDesign(r)
-		got := report.Derive(d, m, site).Warnings
+		x := &top{}
+		x.design, x.materials, x.site = wildDesign(r)
+		x.solid = slab.Resolve(x.design)
+		x.weigh(200*r.Float64(), x.solid.Outline.Centroid())
+		got := x.check()
 		sound(t, trial, got)
 		for _, w := range got {
 			codes[w.Code]++
 		}
-		if again := report.Derive(d, m, site).Warnings; !reflect.DeepEqual(got, again) {
+		if again := x.check(); !reflect.DeepEqual(got, again) {
 			t.Fatalf("trial %d: not the same again", trial)
 		}
 	}
@@ -36,7 +39,7 @@ func TestCheckOfWildDesigns(t *testing.T) {
 
 func wildDesign(r *rand.Rand) (design.Design, design.Materials, design.Site) {
 	size := func(most float64) units.Length {
-		switch r.IntN(40) {
+		switch r.IntN(200) {
 		case 0:
 			return 0
 		case 1:
