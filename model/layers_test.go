@@ -52,7 +52,7 @@ var layers = map[string]string{
 
 	"export/raster":  "model/geom model/scene github.com/golang/freetype/ " + fonts,
 	"export/paper":   "model/geom model/scene codeberg.org/go-pdf/fpdf " + fonts,
-	"export/picture": "model/units model/geom model/design model/slab",
+	"export/picture": "model/",
 	"export/report":  "model/ " + decimal,
 
 	"ui/": "ui/ model/ export/ assets github.com/golang/freetype/ golang.org/x/image/ " + decimal + " " + fyne,
