@@ -17,7 +17,7 @@ type edge struct {
 	rim    *chain      // that it is a piece of
 }
 
-// bearings are the rims of the supports under the top and the places to judge.
+// bearings are the rims of the supports, as far as they lie under the top.
 type bearings struct {
 	top     *check
 	edges   []edge

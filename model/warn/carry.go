@@ -28,13 +28,12 @@ import (
 //
 // Only bearings under the top count, and only those that a straight line within
 // the outline reaches: not across a notch; spans do not cross a cut-out either.
-// Each spot is carried the
-// easier way, the one that uses up less of its limit, and the top is as good as
-// its worst spot. (The convex hull of the bearings would be simpler, but the
-// hull of an L or a U covers the room in the notch, and an overhang into it
-// would pass for a span.) Seen past the ends of the rail that it hangs on, an
-// overhang of length c looks like a span of at least 2c / sin 15 degrees =
-// 7.7c, well above the limits' ratio of 4, so no overhang passes for a span.
+// Each spot is carried the easier way, the one that uses up less of its limit,
+// and the top is as good as its worst spot. (The convex hull of the bearings
+// would be simpler, but the hull of an L or a U covers the room in the notch, and
+// an overhang into it would pass for a span.) Toward the two ends of the rail that
+// it hangs on, an overhang of length c looks like a span of at least 2c / tan 7.5
+// degrees = 15c, well above the limits' ratio of 4, so none passes for a span.
 
 // hang is how one spot hangs on the nearest bearing.
 type hang struct {

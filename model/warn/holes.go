@@ -54,7 +54,8 @@ func (c *check) holes() {
 		switch k.limit.Code {
 		case HoleNearEdge:
 			w.Title = "Hole is close to the edge"
-			w.Advice = "Move the hole in by at least a slab thickness of concrete, or the strip beside it may break out."
+			w.Advice = "Leave at least a slab thickness of concrete between the hole and the edge, or the strip " +
+				"beside it may break out."
 		case HoleNearCutout:
 			w.Title = "Hole is close to a cut-out"
 			w.Advice = "Leave at least a slab thickness of concrete between the hole and the cut-out."

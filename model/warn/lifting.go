@@ -55,7 +55,8 @@ func advice(kg, one float64, team int) string {
 }
 
 func count(people int) string {
-	words := [...]string{"nobody", "one person", "two people", "three people", "four people", "five people", "six people"}
+	words := [...]string{"nobody", "one person", "two people", "three people", "four people",
+		"five people", "six people"}
 	if people >= 0 && people < len(words) {
 		return words[people]
 	}

@@ -14,8 +14,8 @@ func (c *check) overhang(w worst) {
 			"someone leans, sits or climbs on it."}
 	if step.Severity == Note {
 		it.Title = "Overhang lives by its steel"
-		it.Advice = "Put steel or fibre in it near the face, or carry its free edge: plain concrete this thick is " +
-			"not counted on to bear a person so far out."
+		it.Advice = "Put steel or fibre in it near the face, or carry its free edge: plain concrete this " +
+			"thick is not counted on to bear a person so far out."
 	}
 	c.warn(by, step, s.length, it)
 }

@@ -18,8 +18,8 @@ func (c *check) span(b *bearings, w worst) {
 			"steel in it."}
 	if step.Severity == Note {
 		it.Title = "Span lives by its steel"
-		it.Advice = "Put steel or fibre in it near the underside, or a rail under its middle: plain concrete this " +
-			"thick is not counted on to bear a person over it."
+		it.Advice = "Put steel or fibre in it near the underside, or a rail under its middle: plain concrete " +
+			"this thick is not counted on to bear a person over it."
 	}
 	c.warn(by, step, s.length, it)
 }
