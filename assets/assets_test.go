@@ -1,10 +1,12 @@
 package assets_test
 
 import (
+	"math"
 	"testing"
 
 	"example.org/castwright/assets"
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/edit"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/store"
 	"example.org/castwright/model/units"
@@ -93,5 +95,33 @@ func TestWhatIsHandedOutIsACopy(t *testing.T) {
 	assets.Demos()[0].Data[0] = 'x'
 	if assets.Schema()[0] != '{' || assets.Demos()[0].Data[0] != '{' {
 		t.Error("a reader has written into the assets")
+	}
+}
+
+// A mirrored top takes and weighs the same, its centre of gravity mirrored.
+func TestMirroredDemosWeighTheSame(t *testing.T) {
+	for i := range assets.Demos() {
+		j := demo(t, i)
+		for _, o := range j.Options {
+			m, err := edit.Mirror().Apply(o.Design)
+			if err != nil {
+				t.Fatal(err)
+			}
+			is := report.Derive(m, j.Materials, j.Site)
+			was := report.Derive(o.Design, j.Materials, j.Site)
+			width := was.Measures.Bounds.Min.X + was.Measures.Bounds.Max.X
+			for what, pair := range map[string][2]float64{
+				"plan":     {is.Measures.PlanArea, was.Measures.PlanArea},
+				"concrete": {is.Measures.ConcreteVolume, was.Measures.ConcreteVolume},
+				"resin":    {is.Measures.ResinVolume, was.Measures.ResinVolume},
+				"weight":   {is.Takeoff.WeightDry.Value, was.Takeoff.WeightDry.Value},
+				"centre":   {width - is.Takeoff.CentreX.Value, was.Takeoff.CentreX.Value},
+				"warnings": {float64(len(is.Warnings)), float64(len(was.Warnings))},
+			} {
+				if math.Abs(pair[0]-pair[1]) > 1e-6*math.Abs(pair[1]) {
+					t.Errorf("%s %s: %s is %g mirrored and %g before", j.Client, o.Name, what, pair[0], pair[1])
+				}
+			}
+		}
 	}
 }
