@@ -1,12 +1,11 @@
 package raster
 
 import (
+	"encoding/binary"
 	"math"
 
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/scene"
-	"github.com/golang/freetype/raster"
-	"golang.org/x/image/math/fixed"
 )
 
 // tint is a colour with premultiplied alpha, 0 to 255.
@@ -24,7 +23,7 @@ type painter struct {
 	w, h   int // of the band
 	top    int // row of the page that is the band's first
 	keep   geom.Box
-	ras    *raster.Rasterizer
+	cells  cells
 
 	perMM  float64
 	origin geom.Vec
@@ -43,12 +42,10 @@ type painter struct {
 // on turns the painter to the rows from top on of a page, held by a picture of
 // w by h pixels.
 func (t *painter) on(pix []uint8, stride, w, h, top int, p scene.Page) {
-	if t.ras == nil || t.w != w || t.h != h {
-		t.ras = raster.NewRasterizer(w, h)
+	t.cells.resize(w, h)
+	if len(t.row) != 4*w {
 		t.row = make([]uint8, 4*w)
 	}
-	t.ras.UseNonZeroWinding = true
-	t.ras.Clear()
 	t.pix, t.stride, t.w, t.h, t.top = pix, stride, w, h, top
 	t.keep = geom.Box{
 		Min: geom.Vec{X: -margin, Y: float64(top) - margin},
@@ -71,40 +68,32 @@ func (t *painter) item(item scene.Item) {
 	}
 }
 
-// point is a place of the page for the rasterizer, whose first row is the
-// band's. Whole rows lie between page and band, so a shape meets the same
-// pixels with the same cover whatever band it is painted in.
-func (t *painter) point(p geom.Vec) fixed.Point26_6 {
-	return fixed.Point26_6{
-		X: fixed.Int26_6(math.Floor(p.X*64 + 0.5)),
-		Y: fixed.Int26_6(math.Floor(p.Y*64+0.5)) - fixed.Int26_6(t.top*64),
-	}
+// pointOf is a place of the page for the rasterizer, whose first row is the
+// page's row top. Whole rows lie between them, so a shape meets the same pixels
+// with the same cover whatever band it is painted in.
+func pointOf(p geom.Vec, top int) fixedPoint {
+	return fixedPoint{int(math.Floor(p.X*one + 0.5)), int(math.Floor(p.Y*one+0.5)) - top*one}
 }
 
 // gather adds a closed loop to what is painted next.
-func (t *painter) gather(l []geom.Vec) {
-	if len(l) < 3 {
-		return
-	}
-	start := t.point(l[0])
-	last := start
-	t.ras.Start(start)
-	for _, p := range l[1:] {
-		if q := t.point(p); q != last {
-			t.ras.Add1(q)
-			last = q
-		}
-	}
-	if last != start {
-		t.ras.Add1(start)
-	}
-}
+func (t *painter) gather(l []geom.Vec) { t.cells.polygon(l, t.top) }
 
 // paint paints what was gathered with a colour.
 func (t *painter) paint(c scene.Colour) {
 	t.now, t.texture = tintOf(c), nil
-	t.ras.Rasterize(t)
-	t.ras.Clear()
+	t.sweep()
+}
+
+// sweep lays what was gathered.
+func (t *painter) sweep() {
+	switch {
+	case t.masking:
+		t.cells.sweep(t.layMask)
+	case t.masked:
+		t.cells.sweep(t.throughMask)
+	default:
+		t.cells.sweep(t.lay)
+	}
 }
 
 func (t *painter) fill(f scene.Fill) {
@@ -134,9 +123,8 @@ func (t *painter) fill(f scene.Fill) {
 	}
 	if textured {
 		t.texture = rows
-		t.ras.Rasterize(t)
+		t.sweep()
 	}
-	t.ras.Clear()
 }
 
 // gatherAll gathers what can be painted of loops, and reports whether anything
@@ -167,62 +155,47 @@ func (t *painter) setMask(loops []geom.Loop) bool {
 		return false
 	}
 	t.masking = true
-	t.ras.Rasterize(t)
-	t.ras.Clear()
+	t.sweep()
 	t.masking, t.masked = false, true
 	return true
 }
 
-// Paint lays spans, as the rasterizer hands them out.
-func (t *painter) Paint(spans []raster.Span, _ bool) {
-	for _, s := range spans {
-		s.X0, s.X1 = max(s.X0, 0), min(s.X1, t.w)
-		if s.X0 >= s.X1 || s.Y < 0 || s.Y >= t.h {
-			continue
-		}
-		if t.masking {
-			run := t.mask[s.Y*t.w+s.X0 : s.Y*t.w+s.X1]
-			for i := range run {
-				run[i] = uint8(s.Alpha >> 8)
-			}
-			continue
-		}
-		if t.masked {
-			t.throughMask(s)
-			continue
-		}
-		t.lay(s)
+// layMask sets the mask to the cover of a span.
+func (t *painter) layMask(s span) {
+	run := t.mask[s.y*t.w+s.x0 : s.y*t.w+s.x1]
+	for i := range run {
+		run[i] = uint8(s.cover >> 8)
 	}
 }
 
 // throughMask lays a span in runs of equal mask.
-func (t *painter) throughMask(s raster.Span) {
-	mask := t.mask[s.Y*t.w : (s.Y+1)*t.w]
-	for x := s.X0; x < s.X1; {
+func (t *painter) throughMask(s span) {
+	mask := t.mask[s.y*t.w : (s.y+1)*t.w]
+	for x := s.x0; x < s.x1; {
 		m := mask[x]
 		end := x + 1
-		for end < s.X1 && mask[end] == m {
+		for end < s.x1 && mask[end] == m {
 			end++
 		}
 		if m > 0 {
-			alpha := s.Alpha
+			cover := s.cover
 			if m < 0xff {
-				alpha = alpha * uint32(m) / 0xff
+				cover = cover * uint32(m) / 0xff
 			}
-			t.lay(raster.Span{Y: s.Y, X0: x, X1: end, Alpha: alpha})
+			t.lay(span{s.y, x, end, cover})
 		}
 		x = end
 	}
 }
 
 // lay lays one span.
-func (t *painter) lay(s raster.Span) {
-	row := t.pix[s.Y*t.stride+s.X0*4 : s.Y*t.stride+s.X1*4]
+func (t *painter) lay(s span) {
+	row := t.pix[s.y*t.stride+s.x0*4 : s.y*t.stride+s.x1*4]
 	if t.texture != nil {
 		t.layTexture(row, s)
 		return
 	}
-	layColour(row, t.now, s.Alpha)
+	layColour(row, t.now, s.cover)
 }
 
 // layColour lays a colour over a row, with a cover of 0 to 0xffff.
@@ -245,27 +218,34 @@ func layColour(row []uint8, c tint, cover uint32) {
 }
 
 // layTexture lays the texture over a row.
-func (t *painter) layTexture(row []uint8, s raster.Span) {
+func (t *painter) layTexture(row []uint8, s span) {
 	step := 1 / t.perMM
-	x := (float64(s.X0) + 0.5 - t.origin.X) * step
-	y := (t.origin.Y - float64(t.top+s.Y) - 0.5) * step
-	if s.Alpha == 0xffff && t.texture.Opaque() {
+	x := (float64(s.x0) + 0.5 - t.origin.X) * step
+	y := (t.origin.Y - float64(t.top+s.y) - 0.5) * step
+	if s.cover == 0xffff && t.texture.Opaque() {
 		t.texture.Row(row, x, y, step)
 		return
 	}
 	src := t.row[:len(row)]
 	t.texture.Row(src, x, y, step)
-	cover := s.Alpha
-	for i := 0; i+3 < len(row); i += 4 {
-		a := uint32(src[i+3])
-		if a == 0 {
+	layRow(row, src, s.cover)
+}
+
+// layRow lays premultiplied colours over a row.
+func layRow(row, src []uint8, cover uint32) {
+	for len(row) >= 4 && len(src) >= 4 {
+		if len(src) >= 8 && binary.LittleEndian.Uint64(src) == 0 {
+			row, src = row[8:], src[8:]
 			continue
 		}
-		keep := 0xffff - a*cover/0xff
-		row[i] = uint8((uint32(src[i])*cover + uint32(row[i])*keep + 0x7fff) / 0xffff)
-		row[i+1] = uint8((uint32(src[i+1])*cover + uint32(row[i+1])*keep + 0x7fff) / 0xffff)
-		row[i+2] = uint8((uint32(src[i+2])*cover + uint32(row[i+2])*keep + 0x7fff) / 0xffff)
-		row[i+3] = uint8((a*cover + uint32(row[i+3])*keep + 0x7fff) / 0xffff)
+		if a := uint32(src[3]); a != 0 {
+			keep := 0xffff - a*cover/0xff
+			row[0] = uint8((uint32(src[0])*cover + uint32(row[0])*keep + 0x7fff) / 0xffff)
+			row[1] = uint8((uint32(src[1])*cover + uint32(row[1])*keep + 0x7fff) / 0xffff)
+			row[2] = uint8((uint32(src[2])*cover + uint32(row[2])*keep + 0x7fff) / 0xffff)
+			row[3] = uint8((a*cover + uint32(row[3])*keep + 0x7fff) / 0xffff)
+		}
+		row, src = row[4:], src[4:]
 	}
 }
 

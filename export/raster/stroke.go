@@ -12,10 +12,6 @@ const (
 	// maxDashes bounds the dashes of one polyline; a pattern finer than that
 	// is drawn whole.
 	maxDashes = 20_000
-	// together is how many polylines of an opaque stroke are painted at once.
-	// The rasterizer keeps the cells of a row in a list that it walks for each
-	// new one, so that many lines side by side are slow together.
-	together = 16
 )
 
 // stroke paints lines with round ends and joins.
@@ -23,16 +19,12 @@ func (t *painter) stroke(s scene.Stroke) {
 	if s.Colour.A == 0 || !(s.Width > 0 && s.Width <= maxWidth) {
 		return
 	}
-	n := 0
 	for _, l := range s.Lines {
 		if len(l) < 2 || !finite(l) {
 			continue
 		}
 		for _, part := range t.parts(l, s) {
 			t.line(part, s.Width/2)
-			if n++; n%together == 0 && s.Colour.A == 0xff {
-				t.paint(s.Colour)
-			}
 		}
 	}
 	t.paint(s.Colour)
@@ -173,7 +165,7 @@ func (t *painter) line(l []geom.Vec, r float64) {
 
 // cap rounds an end at p, where the line goes on toward in.
 func (t *painter) cap(p, in geom.Vec, r float64) {
-	if r > 1.25 {
+	if r > 1.6 {
 		t.disc(p, r)
 		return
 	}
@@ -189,7 +181,7 @@ func (t *painter) join(a, b, c geom.Vec, r float64) {
 	switch gap := math.Abs(turn) * r; {
 	case gap < 0.1:
 		return
-	case math.Abs(turn) > 0.5 && r > 1.25:
+	case math.Abs(turn) > 0.5 && r > 1.6:
 		t.disc(b, r)
 		return
 	}

@@ -94,29 +94,23 @@ func (t *painter) text(s scene.Text) {
 
 // glyph gathers the contours of a glyph.
 func (t *painter) glyph(o outline, place func(fixed.Point26_6) geom.Vec) {
-	var start, last geom.Vec
+	at := func(p fixed.Point26_6) fixedPoint { return pointOf(place(p), t.top) }
 	open := false
 	for _, s := range o.segments {
 		switch s.Op {
 		case sfnt.SegmentOpMoveTo:
-			if open && last != start {
-				t.ras.Add1(t.point(start))
+			if open {
+				t.cells.close()
 			}
-			start = place(s.Args[0])
-			last, open = start, true
-			t.ras.Start(t.point(start))
+			t.cells.moveTo(at(s.Args[0]))
+			open = true
 		case sfnt.SegmentOpLineTo:
-			last = place(s.Args[0])
-			t.ras.Add1(t.point(last))
+			t.cells.lineTo(at(s.Args[0]))
 		case sfnt.SegmentOpQuadTo:
-			last = place(s.Args[1])
-			t.ras.Add2(t.point(place(s.Args[0])), t.point(last))
-		case sfnt.SegmentOpCubeTo:
-			last = place(s.Args[2])
-			t.ras.Add3(t.point(place(s.Args[0])), t.point(place(s.Args[1])), t.point(last))
+			t.cells.quadTo(at(s.Args[0]), at(s.Args[1]))
 		}
 	}
-	if open && last != start {
-		t.ras.Add1(t.point(start))
+	if open {
+		t.cells.close()
 	}
 }

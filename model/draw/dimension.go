@@ -52,7 +52,7 @@ type sketch struct {
 	items  []scene.Item
 }
 
-// rows lays rows beside an edge, the first one nearest, beginning extra points
+// rows lays the rows of an edge, the first one nearest, beginning extra points
 // further out.
 func (k *sketch) rows(e edge, rows []row, extra float64) {
 	at := firstRow + extra
@@ -60,12 +60,39 @@ func (k *sketch) rows(e edge, rows []row, extra float64) {
 		if len(r) == 0 {
 			continue
 		}
-		outside := k.row(e, r, at)
-		at += rowPitch
-		if outside {
-			at += 0.75 * rowPitch
+		k.row(e, r, at)
+		at += k.pitch(r)
+	}
+}
+
+// pitch is how much further out than a row the next one lies, in points.
+func (k *sketch) pitch(r row) float64 {
+	for _, s := range r {
+		if !k.fits(s) {
+			return 1.75 * rowPitch
 		}
 	}
+	return rowPitch
+}
+
+// room is how far rows reach out from the top, in points.
+func (k *sketch) room(rows []row, extra float64) float64 {
+	at := 0.0
+	for _, r := range rows {
+		if len(r) > 0 {
+			at += k.pitch(r)
+		}
+	}
+	if at == 0 {
+		return extra + 8
+	}
+	return firstRow + extra + at - 0.45*rowPitch
+}
+
+// fits reports whether a dimension's text has room between its ends.
+func (k *sketch) fits(s span) bool {
+	t := scene.Text{Size: k.pt(textSize), Text: s.text}
+	return t.Width()+k.pt(2*textGap+4) <= (s.to-s.from)*k.Scale
 }
 
 // place is the page's point at a station along an edge and off page units
@@ -90,9 +117,9 @@ func (k *sketch) feature(e edge, station, foot float64) geom.Vec {
 	return k.ToPage(geom.Vec{X: foot, Y: station})
 }
 
-// row lays dimensions on a line at points outside of the bounds and reports
-// whether a text had to go beyond the line.
-func (k *sketch) row(e edge, r row, at float64) (outside bool) {
+// row lays dimensions on a line that many points outside of the bounds. A text
+// that has no room between its ends goes beyond the line.
+func (k *sketch) row(e edge, r row, at float64) {
 	off := k.pt(at)
 	var lines, ticks, feet [][]geom.Vec
 	out := k.place(e, 0, 1).Sub(k.place(e, 0, 0))
@@ -118,9 +145,9 @@ func (k *sketch) row(e edge, r row, at float64) (outside bool) {
 			text.Angle = -math.Pi / 2
 		}
 		u := b.Sub(a).Unit()
-		room, width := a.Dist(b), text.Width()
+		width := text.Width()
 		text.At = a.Lerp(b, 0.5)
-		if width+k.pt(2*textGap+4) <= room {
+		if k.fits(s) {
 			half := width/2 + k.pt(textGap)
 			lines = append(lines, []geom.Vec{a, text.At.Sub(u.Mul(half))}, []geom.Vec{text.At.Add(u.Mul(half)), b})
 		} else {
@@ -133,7 +160,6 @@ func (k *sketch) row(e edge, r row, at float64) (outside bool) {
 			}
 			taken = mid + width/2
 			text.At = text.At.Add(out.Mul(k.pt(0.72 * rowPitch)))
-			outside = true
 		}
 		k.items = append(k.items, text)
 	}
@@ -145,7 +171,6 @@ func (k *sketch) row(e edge, r row, at float64) (outside bool) {
 	hair(feet, faint, 0.6)
 	hair(lines, k.Theme.Ink, 0.8)
 	hair(ticks, k.Theme.Ink, 1.2)
-	return outside
 }
 
 // length writes a length in mm for reading.

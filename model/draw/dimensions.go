@@ -23,30 +23,58 @@ const maxStations = 7
 // right those of sinks and taps from the back edge.
 func Dimensions(d design.Design, r report.Report, v View) scene.Page {
 	p := v.page(scene.Colour{})
-	s := r.Solid
-	if !v.usable() || len(s.Outline) < 3 {
+	m, ok := measured(d, r.Solid, v)
+	if !ok {
 		return p
+	}
+	for e := range m.rows {
+		m.sketch.rows(edge(e), m.rows[e], m.extra[e])
+	}
+	m.sketch.sinkSizes(d, r.Solid)
+	m.sketch.corners(r.Solid, d)
+	p.Items = m.sketch.items
+	return p
+}
+
+// measures is the rows of dimensions beside each edge of a top.
+type measures struct {
+	sketch *sketch
+	rows   [4][]row
+	extra  [4]float64 // points that the rows keep clear of the top
+}
+
+// measured works out which dimensions a plan needs; ok is false when there is
+// nothing to measure.
+func measured(d design.Design, s slab.Solid, v View) (m measures, ok bool) {
+	if !v.usable() || len(s.Outline) < 3 {
+		return m, false
 	}
 	b := s.Outline.Bounds()
 	if b.Empty() || !b.Min.Finite() || !b.Max.Finite() {
-		return p
+		return m, false
 	}
 	k := &sketch{View: v, bounds: b}
-	walls := wallEdges(s, b)
-	extra := func(e edge) float64 {
-		if walls[e] && v.Show.Walls {
-			return wallWidth - 4
+	m.sketch = k
+	for e, wall := range wallEdges(s, b) {
+		if wall && v.Show.Walls {
+			m.extra[e] = wallWidth - 4
 		}
-		return 0
 	}
-	k.rows(front, []row{k.outlineRow(d, front), k.overall(front)}, extra(front))
-	k.rows(left, []row{k.overhang(s), k.outlineRow(d, left), k.overall(left)}, extra(left))
-	k.rows(back, []row{k.spreads(d, s), k.across(d, s)}, extra(back))
-	k.rows(right, []row{k.fromBack(d, s)}, extra(right))
-	k.sinkSizes(d, s)
-	k.corners(s, d)
-	p.Items = k.items
-	return p
+	m.rows[front] = []row{k.outlineRow(d, s, front), k.overall(front)}
+	m.rows[left] = []row{k.overhang(s), k.outlineRow(d, s, left), k.overall(left)}
+	m.rows[back] = []row{k.spreads(d, s), k.across(d, s)}
+	m.rows[right] = []row{k.fromBack(d, s)}
+	return m, true
+}
+
+// room is how far the dimensions reach out from the top, in points.
+func room(d design.Design, s slab.Solid, v View) (out [4]float64) {
+	if m, ok := measured(d, s, v); ok {
+		for e := range out {
+			out[e] = m.sketch.room(m.rows[e], m.extra[e])
+		}
+	}
+	return out
 }
 
 // wallEdges tells along which sides of the bounds a wall lies.
@@ -100,7 +128,7 @@ func (k *sketch) overall(e edge) row {
 
 // outlineRow is the chain of the outline's corners, if there are any between
 // those of its bounds.
-func (k *sketch) outlineRow(d design.Design, e edge) row {
+func (k *sketch) outlineRow(d design.Design, s slab.Solid, e edge) row {
 	b := k.bounds
 	lo, hi := b.Min.X, b.Max.X
 	if e == left || e == right {
@@ -139,11 +167,16 @@ func (k *sketch) outlineRow(d design.Design, e edge) row {
 	if e == left {
 		edgeFoot = b.Min.X
 	}
-	return k.chain(at, func(s float64) float64 {
-		if f, ok := foot[s]; ok {
-			return f
+	return k.chain(at, func(x float64) float64 {
+		f, ok := foot[x]
+		between := geom.Vec{X: x, Y: (f + edgeFoot) / 2}
+		if e == left {
+			between = geom.Vec{X: between.Y, Y: x}
 		}
-		return edgeFoot
+		if !ok || s.Outline.Contains(between) { // no line across the concrete
+			return edgeFoot
+		}
+		return f
 	})
 }
 
@@ -386,6 +419,9 @@ func (k *sketch) corners(s slab.Solid, d design.Design) {
 		if !ok {
 			continue
 		}
+		if inside := at.Add(in.Mul(-1)); s.Outline.Contains(at.Add(in)) && insideCorner(d, first[t]) && !s.Outline.Contains(inside) {
+			in = in.Mul(-1) // the free space before an inside corner
+		}
 		text := "R " + units.Format(t.size, k.Units)
 		if t.kind == design.CornerChamfered {
 			text = units.Format(t.size, k.Units) + " cut"
@@ -403,6 +439,14 @@ func (k *sketch) corners(s slab.Solid, d design.Design) {
 		ground.A = 0xc8
 		k.plate(label, ground)
 	}
+}
+
+// insideCorner reports whether the outline turns to the right at a corner.
+func insideCorner(d design.Design, i int) bool {
+	nodes := d.Outline.Nodes
+	n := len(nodes)
+	at := func(i int) geom.Vec { p := nodes[(i+n)%n].At; return geom.Vec{X: p.X.MM(), Y: p.Y.MM()} }
+	return at(i).Sub(at(i-1)).Cross(at(i+1).Sub(at(i))) < 0
 }
 
 // cornerPlace is the middle of a corner's cut and the unit vector from it into

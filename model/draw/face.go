@@ -106,7 +106,7 @@ func (b *base) layArris(l geom.Loop, outer bool) {
 		}
 		lines[g] = append(lines[g], run)
 	}
-	colours := [5]scene.Colour{black(0x86), black(0x5c), black(0x30), white(0x60), white(0xa0)}
+	colours := [5]scene.Colour{black(0x74), black(0x50), black(0x2c), white(0x5c), white(0x9c)}
 	if !outer {
 		colours[2] = black(0x40)
 	}

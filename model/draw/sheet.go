@@ -1,41 +1,159 @@
 package draw
 
 import (
+	"strings"
+
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/scene"
+	"example.org/castwright/model/units"
 )
 
-// SheetOptions says how a sheet is made.
-type SheetOptions struct {
-	Width float64 // page units; the height follows
-	Date  string  // as printed, "" for none
-}
+// vary is what every picture for a client says.
+const vary = "Colour and pattern vary with every casting: never exactly as pictured."
+
+// sheetMargin is the white around a sheet, mm.
+const sheetMargin = 15.0
 
 // Sheet is the picture that the client takes home: the plan to scale with its
-// dimensions, title block, key to the materials, numbers and scale bar.
+// dimensions, a title block, the key to the materials, the numbers and a scale
+// bar. It is a sheet of A4, or of Letter for a job in inches, lying on its side;
+// printed at that size its stated scale is true.
 func Sheet(job design.Job, option design.Option, r report.Report, o SheetOptions) scene.Page {
-	v := Fit(r.Solid.Outline.Bounds(), o.Width, o.Width/1.414, o.Width/10)
-	v.Theme, v.Units = Paper(), job.Units
-	return Plan(option.Design, r, v)
+	l := newLayout(job.Units, o)
+	l.header(job, []design.Option{option}, o)
+	v := l.view(job.Units)
+	zone := geom.Box{
+		Min: geom.Vec{X: sheetMargin, Y: 37},
+		Max: geom.Vec{X: l.w - sheetMargin, Y: l.h - 66},
+	}
+	v, one := l.plan(option.Design, r, v, zone)
+	l.foot(v, scaleWords(one, job.Units, l.name))
+	l.rule(sheetMargin, l.w-sheetMargin, l.h-61)
+	column := 66.0
+	l.key(v, entries(option.Design, r.Solid, job.Units), sheetMargin, l.h-55, l.w-2*sheetMargin-column-6)
+	l.numbers(r, option.Design, l.w-sheetMargin-column, l.h-54.2, column)
+	return l.page(v)
 }
 
-// Thumb is a small picture of w by h page units: the top alone on no ground.
-func Thumb(d design.Design, r report.Report, w, h float64) scene.Page {
-	v := Fit(r.Solid.Outline.Bounds(), w, h, w/16)
-	v.Show = Show{Textures: true}
-	v.Theme.Ground = scene.Colour{}
-	return Base(d, r, v)
+// view is what a plan on a sheet shows.
+func (l *layout) view(sys units.System) View {
+	return View{
+		W: l.w * l.unit, H: l.h * l.unit, Scale: 1, Point: 0.25 * l.unit, Theme: l.theme, Units: sys,
+		Show: Show{Textures: true, Dimensions: true, Walls: true, Taps: true},
+	}
 }
 
-// Side is one of two options that are compared.
-type Side struct {
-	Option design.Option
-	Report report.Report
+// plan lays a plan into a zone at the largest standard scale.
+func (l *layout) plan(d design.Design, r report.Report, v View, zone geom.Box) (View, float64) {
+	b := r.Solid.Outline.Bounds()
+	if b.Empty() || !b.Min.Finite() || !b.Max.Finite() {
+		return v, 1
+	}
+	// What has room between its ends depends on the scale, and the scale on
+	// the room: twice is enough.
+	one := 1.0
+	v.Scale = l.unit / 10
+	for range 2 {
+		v, one = l.fitted(v, b, zone, room(d, r.Solid, v))
+	}
+	l.items = append(l.items, Plan(d, r, v).Items...)
+	return v, one
 }
 
-// Compare is a sheet with two options side by side at the same scale, their
-// numbers and the differences between them.
-func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
-	return Sheet(job, a.Option, a.Report, o)
+// header is the title block: what, for whom, which option, when.
+func (l *layout) header(job design.Job, options []design.Option, o SheetOptions) {
+	width := l.w - 2*sheetMargin
+	title, sub := "", []string{}
+	if len(options) == 1 {
+		title = options[0].Title
+		if job.Client != "" {
+			sub = append(sub, job.Client)
+		}
+		if options[0].Name != "" {
+			sub = append(sub, "Option "+options[0].Name)
+		}
+		if title == "" {
+			title = "Concrete top"
+		}
+	} else {
+		title = "Two options side by side"
+		if job.Client != "" {
+			sub = append(sub, job.Client)
+		}
+	}
+	right := l.w - sheetMargin
+	date := 0.0
+	if o.Date != "" {
+		date = l.words(right, 28.2, scene.AnchorEnd, typeBody, false, l.theme.Faint, scene.Fitted(o.Date, typeBody, false, 70)) + 8
+	}
+	l.words(sheetMargin, 19.5, scene.AnchorStart, typeTitle, true, l.theme.Ink, scene.Fitted(title, typeTitle, true, width))
+	l.words(sheetMargin, 28.2, scene.AnchorStart, typeBody, false, l.theme.Faint,
+		scene.Fitted(strings.Join(sub, "   ·   "), typeBody, false, width-date))
+}
+
+// foot is the scale bar with its scale, and the note.
+func (l *layout) foot(v View, scale string) {
+	y := l.h - 10.5
+	x := sheetMargin
+	if v.Scale > 0 {
+		bar := v
+		bar.Point = 0.25 * l.unit
+		items := scaleBar(bar, l.at(x, y), 52*l.unit)
+		for _, it := range items {
+			if t, ok := it.(scene.Text); ok {
+				t.Size = typeSmall * l.unit
+				x = (t.At.X+t.Width())/l.unit + 7
+				it = t
+			}
+			l.items = append(l.items, it)
+		}
+	}
+	l.words(x, y, scene.AnchorStart, typeSmall, false, l.theme.Faint, scale)
+	l.words(l.w-sheetMargin, y, scene.AnchorEnd, typeSmall, false, l.theme.Faint, vary)
+}
+
+// key lays the materials in a row, as many as there is room for.
+func (l *layout) key(v View, list []entry, x, y, width float64) {
+	const most = 6
+	list = list[:min(len(list), most)]
+	pitch := min(44, width/float64(max(1, len(list))))
+	size := min(19, pitch-5)
+	for i, e := range list {
+		at := x + float64(i)*pitch
+		e.swatch(l, v, at, y, size)
+		below := l.paragraph(at, y+size+4.6, pitch-4, typeBody, true, l.theme.Ink, e.title, 2)
+		l.paragraph(at, below+0.2, pitch-4, typeSmall, false, l.theme.Faint, e.more, 3)
+	}
+}
+
+// numbers lays the figures that a client asks for in two columns of words.
+func (l *layout) numbers(r report.Report, d design.Design, x, y, width float64) {
+	m := r.Measures
+	rows := [][2]string{
+		{"Size", units.Format(units.FromMM(m.Bounds.W()), l.sys) + " × " + units.Format(units.FromMM(m.Bounds.H()), l.sys)},
+		{"Thickness", units.Format(d.Thickness, l.sys)},
+		{"Area", units.FormatArea(m.NetArea, l.sys)},
+		{"Weight", units.FormatMass(r.Takeoff.WeightDry.Value, l.sys)},
+	}
+	for _, k := range d.Sinks {
+		rows = append(rows, [2]string{"", SinkWords(k, l.sys)})
+	}
+	for _, t := range d.Taps {
+		rows = append(rows, [2]string{"", TapWords(t, l.sys)})
+	}
+	bottom := l.h - 16
+	for _, row := range rows {
+		if y > bottom {
+			return
+		}
+		if row[0] == "" {
+			y = l.paragraph(x, y+1.2, width, typeSmall, false, l.theme.Faint, row[1], 2)
+			continue
+		}
+		l.words(x, y, scene.AnchorStart, typeBody, false, l.theme.Faint, row[0])
+		l.words(x+width, y, scene.AnchorEnd, typeBody, false, l.theme.Ink, row[1])
+		y += 5.1
+	}
 }

@@ -73,21 +73,29 @@ func (b *base) layTap(t design.TapSet, holes []slab.Opening) {
 
 // layRound draws a round foot.
 func (b *base) layRound(c geom.Vec, r float64) {
-	b.fill(black(0x30), ring(c.Sub(look.Light.Mul(7)), r+1))
-	b.fill(black(0x30), ring(c.Sub(look.Light.Mul(4)), r))
+	b.cast(ring(c, r), 7)
 	b.fill(metal[0], ring(c, r))
 	b.fill(metal[2], ring(c.Add(look.Light.Mul(0.08*r)), 0.90*r))
 	b.fill(metal[1], ring(c.Sub(look.Light.Mul(0.05*r)), 0.80*r))
 	b.fill(metal[2], ring(c.Sub(look.Light.Mul(0.02*r)), 0.70*r))
 }
 
+// cast draws the shadow of a thing that stands off the face by throw mm, aslant.
+func (b *base) cast(l geom.Loop, throw float64) {
+	if !b.Show.Textures {
+		return
+	}
+	spread := 3 + 0.35*throw
+	box := l.Bounds().Grow(throw + 2.5*spread)
+	around := geom.Loop{box.Min, {X: box.Max.X, Y: box.Min.Y}, box.Max, {X: box.Min.X, Y: box.Max.Y}}
+	b.add(scene.Fill{Loops: b.loops([]geom.Loop{around}), Paint: scene.Paint{
+		Texture: look.Shadow([]geom.Loop{l}, throw, spread, 0.45)}})
+}
+
 // layTube draws a tube with round ends from a to c, of half breadth r, standing
 // height above the face.
 func (b *base) layTube(a, c geom.Vec, r, height float64) {
-	throw := look.Light.Mul(-0.55 * height)
-	for _, soft := range [...]float64{1.35, 1.1, 0.8} {
-		b.fill(black(0x1c), capsule(a.Add(throw), c.Add(throw), soft*r+2))
-	}
+	b.cast(capsule(a, c, r), 0.55*height)
 	b.fill(metal[0], capsule(a, c, r))
 	// Bands along it, lighter toward the light.
 	n := c.Sub(a).Unit().Left()

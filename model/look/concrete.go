@@ -76,16 +76,26 @@ func (c *Concrete) Row(dst []uint8, x, y, step float64) {
 	drift := clouds()
 	light := func(x float64) (gain, add int64) {
 		k := drift.at(float32(x/driftCell), float32(y/driftCell))
-		gain = int64((1 + 0.020*float64(k)) * 65536)
+		gain = int64((1 + 0.020*float64(k)) * (1 << 16))
 		if s := c.sheen; s.most > 0 {
-			// Across the band: it runs from front left to back right.
-			t := (0.83*(x-s.at.X) - 0.55*(y-s.at.Y)) / s.width
-			t += 0.12 * float64(k) * 0.3
-			add = int64(s.most * math.Exp(-t*t) * 65536)
+			// Across the band, which runs from front left to back right.
+			t := (0.83*(x-s.at.X)-0.55*(y-s.at.Y))/s.width + 0.04*float64(k)
+			if t = 1 - t*t/4; t > 0 {
+				add = int64(s.most * t * t * (1 << 16))
+			}
 		}
 		return gain, add
 	}
 	g0, a0 := light(x)
+	turn := int(mixed(19, uint32(int64(math.Floor(y/step))), 0)) // of the dither, in this row
+	if len(dst) <= 4*chunk {
+		// The few pixels of a shape's rim.
+		for ; len(dst) >= 4; dst = dst[4:] {
+			c.put(dst, w.sample(), turn, g0, a0)
+			w.u += w.du
+		}
+		return
+	}
 	var row [tileSide]uint64
 	w.blended(row[:], len(dst)/4)
 	u, mask := w.u, w.mask&(tileSide-1)
@@ -95,13 +105,10 @@ func (c *Concrete) Row(dst []uint8, x, y, step float64) {
 		g1, a1 := light(x)
 		dg, da := (g1-g0)/chunk, (a1-a0)/chunk
 		out := dst[: 4*n : 4*n]
-		for len(out) >= 4 {
+		for i := 0; len(out) >= 4; i++ {
 			k := u >> 16
 			e := blend(row[k&mask&(tileSide-1)], row[(k+1)&mask&(tileSide-1)], uint64(u>>8)&0xff)
-			r := min(255, (int64(e&0xff)*g0+a0)>>16)
-			g := min(255, (int64(e>>32&0xff)*g0+a0)>>16)
-			bl := min(255, (int64(e>>16&0xff)*g0+a0)>>16)
-			binary.LittleEndian.PutUint32(out, uint32(r)|uint32(g)<<8|uint32(bl)<<16|0xff000000)
+			c.put(out, e, i*3+turn, g0, a0)
 			out = out[4:]
 			u += w.du
 			g0 += dg
@@ -111,6 +118,19 @@ func (c *Concrete) Row(dst []uint8, x, y, step float64) {
 		dst = dst[4*n:]
 	}
 }
+
+// put writes a texel under the light: times the gain plus the sheen, both in
+// 1/65536, all lanes at once. The gain goes in as 1/128; what is lost to
+// rounding is spread over neighbours.
+func (c *Concrete) put(dst []uint8, e uint64, turn int, gain, add int64) {
+	d := dither[turn&7]
+	e = e*uint64((gain+d<<6)>>9)>>7&0x01ff01ff01ff01ff + uint64((add+d<<13)>>16)*0x0000000100010001
+	e |= (e >> 8 & 0x0001000100010001) * 0xff // past white is white
+	binary.LittleEndian.PutUint32(dst, texel(e&laneMask)|0xff000000)
+}
+
+// dither is steps of an eighth in an order that leaves no pattern.
+var dither = [8]int64{0, 4, 2, 6, 1, 5, 3, 7}
 
 // bakeConcrete bakes the tile of a colour and exposure.
 func bakeConcrete(base rgb, e design.Exposure) *Patch {

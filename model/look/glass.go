@@ -47,14 +47,21 @@ type chip struct {
 	dice *dice
 }
 
+// pieceArea is the mean area of a piece over the square of half the grain;
+// TestGlassCoverage holds it.
+const pieceArea = 1.76
+
 // chips scatters pieces of the given size over the loops, with this share of
 // their area covered. Every piece is whole and its middle lies within the loops,
 // so a bed has the ragged rim of scattered glass.
 func chips(loops []geom.Loop, grain, share float64, seed uint32, visit func(chip)) {
 	box := bounds(loops)
 	r := grain / 2
-	// A piece covers 2.4 r² on the average over sizes, less what overlaps.
-	cell := math.Sqrt(2.4 * r * r / max(0.02, min(0.95, share)))
+	// Pieces cover pieceArea r² each on the average over sizes. Where they would
+	// overlap as if strewn at random, a share takes -ln(1 - share) of them; they
+	// lie a little more evenly than that.
+	share = max(0.02, min(0.90, share))
+	cell := math.Sqrt(pieceArea * r * r / (-math.Log(1-share)*0.6 + share*0.4))
 	g, ok := gridOver(box, max(cell, 0.5))
 	if !ok || g.w*g.h > 400_000 {
 		return

@@ -134,8 +134,8 @@ func (p *Patch) walkFrom(x, y, step float64) walk {
 	k := 0
 	// The level whose texels are nearest to 0.8 pixels: a little sharper than
 	// one texel to the pixel, and still calm.
-	if r := step / p.cell; r > 1 {
-		k = min(int(math.Log2(r*0.8)+0.5), len(p.levels)-1)
+	for r := 0.8 * step / p.cell; r > math.Sqrt2 && k < len(p.levels)-1; r /= 2 {
+		k++
 	}
 	l := p.levels[k]
 	cell := p.cell * float64(int(1)<<k)
@@ -182,6 +182,15 @@ func (w *walk) blended(row []uint64, n int) {
 	}
 }
 
+// sample is the colour of a tile at the next pixel.
+func (w *walk) sample() uint64 {
+	k := w.u >> 16
+	i0, i1 := k&w.mask, (k+1)&w.mask
+	a := blend(lanes(w.lo[i0]), lanes(w.hi[i0]), w.v)
+	b := blend(lanes(w.lo[i1]), lanes(w.hi[i1]), w.v)
+	return blend(a, b, uint64(w.u>>8)&0xff)
+}
+
 // lanes spreads the four bytes of a texel over 16 bits each: red, blue, green,
 // alpha.
 func lanes(p uint32) uint64 {
@@ -209,14 +218,9 @@ func (p *Patch) Row(dst []uint8, x, y, step float64) {
 	}
 	n := len(dst) / 4
 	if p.tile {
-		u := w.u
 		for i := range n {
-			c := u >> 16
-			i0, i1 := c&w.mask, (c+1)&w.mask
-			a := blend(lanes(w.lo[i0]), lanes(w.hi[i0]), w.v)
-			b := blend(lanes(w.lo[i1]), lanes(w.hi[i1]), w.v)
-			binary.LittleEndian.PutUint32(dst[4*i:], texel(blend(a, b, uint64(u>>8)&0xff)))
-			u += w.du
+			binary.LittleEndian.PutUint32(dst[4*i:], texel(w.sample()))
+			w.u += w.du
 		}
 		return
 	}

@@ -44,13 +44,16 @@ func Relief(rims []Rim, thickness float64, polish int, perMM float64) scene.Rows
 	k := newKey("relief").number(thickness).number(float64(polish))
 	cell := max(0.5, CellFor(perMM))
 	k.number(cell)
-	box := geom.EmptyBox()
+	box, reach := geom.EmptyBox(), 0.0
 	for _, r := range rims {
+		if r.Profile.Kind == design.ProfileRough {
+			reach = max(reach, min(60, r.Profile.Size.MM()))
+		}
 		k.loops([]geom.Loop{r.Points}).number(float64(r.Profile.Kind)).number(r.Profile.Size.MM())
 		box = box.Union(geom.Loop(r.Points).Bounds())
 	}
 	return bakes.get(k, func() *Patch {
-		g, ok := gridOver(box.Grow(2*cell), cell)
+		g, ok := gridOver(box.Grow(2*cell+reach), cell)
 		if !ok {
 			return blank
 		}
@@ -166,7 +169,7 @@ func lit(sine, toward, gloss float64) float64 {
 // shallower along the edge.
 func (g grid) broken(falls []fall, r Rim) {
 	depth := max(4, min(60, r.Profile.Size.MM()))
-	const facet = 7.0 // mm
+	const facet = 8.0 // mm
 	along := 0.0
 	for k := 0; k+1 < len(r.Points); k++ {
 		p, q := r.Points[k], r.Points[k+1]
@@ -224,7 +227,7 @@ func Broken(points []geom.Vec, size float64, seed uint32) []geom.Vec {
 	d := diceOf(62, int(seed), 0)
 	out := []geom.Vec{points[0]}
 	k, before := 0, 0.0 // the piece in hand and the length before it
-	for s := float64(d.between(2, 5)); s < total-2; s += float64(d.between(2.5, 9)) {
+	for s := float64(d.between(2, 5)); s < total-2; s += float64(d.between(2, 8)) {
 		for k+2 < len(points) && before+points[k].Dist(points[k+1]) < s {
 			before += points[k].Dist(points[k+1])
 			k++
@@ -232,8 +235,12 @@ func Broken(points []geom.Vec, size float64, seed uint32) []geom.Vec {
 		p, q := points[k], points[k+1]
 		u := q.Sub(p).Unit()
 		taper := min(1, s/12, (total-s)/12)
-		swell := 0.16 * size * float64(clouds().at(float32(s/3), float32(seed)*9))
-		off := taper * (swell + 0.30*size*float64(d.between(-1, 0.8)))
+		swell := 0.20 * size * float64(clouds().at(float32(s/2.6), float32(seed)*9))
+		chip := 0.11 * size * float64(d.between(-1, 1))
+		if d.roll() < 0.12 {
+			chip -= 0.20 * size * float64(d.roll())
+		}
+		off := taper * (swell + chip)
 		out = append(out, p.Add(u.Mul(s-before)).Sub(u.Left().Mul(off)))
 	}
 	return append(out, points[len(points)-1])
@@ -256,11 +263,11 @@ func facetLight(at, out geom.Vec, size float64, t float64) float64 {
 			}
 		}
 	}
-	lean := out.Add(geom.Vec{X: float64(d.between(-1, 1)), Y: float64(d.between(-1, 1))}.Mul(1.1))
-	sine := float64(d.between(0.35, 0.85))
+	lean := out.Add(geom.Vec{X: float64(d.between(-1, 1)), Y: float64(d.between(-1, 1))}.Mul(1.2))
+	sine := float64(d.between(0.25, 0.90))
 	v := lit(sine, lean.Dot(Light)/max(1, lean.Norm()), 0)*float64(d.between(0.86, 1.12)) - 0.06
 	if next-best < 0.9 {
 		v -= 0.16 * (1 - (next-best)/0.9) // a crack between two facets
 	}
-	return v * (0.86 + 0.14*min(1, max(0, t)*2))
+	return v * (0.74 + 0.26*min(1, max(0, t+0.15)*1.6))
 }

@@ -92,10 +92,11 @@ func (g grid) resin(loops []geom.Loop, depth float64, f design.Fill, concrete rg
 // at is the resin's colour at a place in mm from the nearest bank, where the
 // distance grows along slope.
 func (k cast) at(x, y float64, in, reach float32, slope geom.Vec, chip rgb, cover, cell float32) rgb {
-	// Flow: slow swirls, drawn by the noise itself.
+	// Flow: slow swirls, drawn by the noise itself, and wisps of pigment.
 	n := clouds()
-	warp := 2.2 * n.at(float32(x/11), float32(y/11))
-	swirl := n.at(float32(x/5.5)+warp, float32(y/5.5)-warp)
+	warp := 2.6 * n.at(float32(x/12), float32(y/12))
+	swirl := n.at(float32(x/5)+warp, float32(y/5)-0.8*warp)
+	wisp := 1 - min(1, 1.6*abs32(n.at(float32(x/7)-1.7*warp+40, float32(y/7)+1.3*warp)))
 	deep := smooth(in / (0.35*k.depth + 1)) // 0 at the bank, 1 where the full depth is seen
 	middle := smooth(in / reach)
 	depth := k.depth * (0.30 + 0.45*deep + 0.25*middle)
@@ -103,32 +104,37 @@ func (k cast) at(x, y float64, in, reach float32, slope geom.Vec, chip rgb, cove
 	// What is seen through clear resin: floor or glass, light focused on it by
 	// the surface, less what the colour takes on the way down and up.
 	web := 1 - 2.2*abs32(n.at(float32(x/2.1)+warp, float32(y/2.1)+0.6*warp))
-	floor := k.floor.mul((0.80 + 0.10*clamp01(web)*deep) * (1 - 0.25*(1-deep)))
+	floor := k.floor.mul((0.82 + 0.16*clamp01(web)*deep) * (1 - 0.25*(1-deep)))
 	floor = floor.mix(chip, cover)
-	way := depth * (1 - 0.55*cover) / 9 // the colour is what 9 mm of resin let through
+	way := depth * (1 - 0.60*cover) / 9 // the colour is what 9 mm of resin let through
 	through := rgb{pow(k.colour.r, way), pow(k.colour.g, way), pow(k.colour.b, way)}
 	clear := floor.times(through)
 
-	// Pigmented resin scatters: its own colour, darker where it is deep.
-	body := k.colour.mul(1.06 - 0.26*middle + 0.055*swirl)
-	veil := 1 - pow(1-min(0.995, k.opacity), depth*(1-0.7*cover)/3)
+	// Pigmented resin scatters: its own colour, fuller and darker where it is
+	// deep, streaked by the pour.
+	full := k.colour.times(k.colour).mul(0.55 / max(0.12, k.colour.luma()))
+	body := k.colour.mul(1.16).mix(full, 0.30*middle).mul(1 - 0.12*middle + 0.09*swirl + 0.13*wisp*wisp)
+	veil := 1 - pow(1-min(0.995, k.opacity), depth*(1-0.75*cover)/3)
 	if k.opacity >= 0.995 {
 		veil = 1 - 0.6*cover
 	}
 	c := clear.mix(body, veil)
-	c = c.mul(1 + 0.025*swirl)
+	c = c.mul(1 + 0.04*swirl)
 
 	// The bank nearest the light throws its shade in; along the far one the
 	// resin climbs and catches the light.
 	toward := -float32(slope.X*Light.X + slope.Y*Light.Y)
-	c = c.mul(1 - (0.16+0.30*max(0, toward))*exp(-in/(0.22*k.depth+0.6)))
-	line := max(1.1, 1.2*cell)
-	bright := exp(-sq((in-0.9*line)/(0.75*line))) * (0.10 + 0.55*max(0, -toward))
-	c = c.mix(rgb{1, 1, 1}, 0.55*bright)
+	c = c.mul(1 - (0.14+0.32*max(0, toward))*exp(-in/(0.22*k.depth+0.6)))
+	line := max(0.9, 1.1*cell)
+	bright := exp(-sq((in-0.9*line)/(0.75*line))) * (0.06 + 0.80*max(0, -toward))
+	c = c.mix(rgb{1, 1, 1}, 0.62*bright)
 
-	// A glossy surface mirrors a window, faintly.
-	gleam := smooth(0.5 + 0.5*float32(math.Sin((0.83*x-0.55*y)/170+0.35*float64(warp))) - 0.35)
-	return c.mix(rgb{1, 1, 1}, 0.035*gleam*middle+0.012)
+	// A glossy surface mirrors a window: soft slanting bands, bent where the
+	// surface is not quite level, and bent up at the banks.
+	across := float32(0.83*x-0.55*y)/150 + 0.10*warp - 0.25*exp(-in/9)*toward
+	band := across - float32(math.Floor(float64(across)))
+	gleam := smooth(band/0.16) * smooth((0.42-band)/0.20)
+	return c.mix(rgb{0.92, 0.96, 1}, 0.075*gleam+0.010)
 }
 
 func abs32(x float32) float32 {

@@ -1,18 +1,137 @@
 package report
 
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/castwright/model/takeoff"
+	"example.org/castwright/model/units"
+	"example.org/castwright/model/warn"
+)
+
 // Difference is one thing in which two reports differ.
 type Difference struct {
 	Key   string // stable, as in the JSON report
 	Label string // plain words: "Weight, dry"
-	// A and B are the values in Unit, for a difference in numbers.
+	// A and B are the values in Unit, for a difference in numbers: "mm", "mm2",
+	// "kg", "L", "bag", "pour", "count" or "money".
 	A, B float64
 	Unit string
-	// WordsA and WordsB are the values of a difference in words; "" when it is
-	// one in numbers.
+	// WordsA and WordsB are the values of a difference in words; both are ""
+	// when it is one in numbers.
 	WordsA, WordsB string
 }
 
-// Differences lists what differs from a to b, as the client asks for it.
+// Differences lists what differs from a to b in the order in which a client
+// asks: size, weight, what goes in, cost, what is risky. Values that read the
+// same are left out.
 func Differences(a, b Report) []Difference {
-	return nil
+	var out []Difference
+	number := func(key, label string, x, y float64, unit string) {
+		d := Difference{Key: key, Label: label, A: x, B: y, Unit: unit}
+		if x != y && !(d.Text(x, units.Metric, "") == d.Text(y, units.Metric, "")) {
+			out = append(out, d)
+		}
+	}
+	figure := func(f, g takeoff.Figure) { number(g.Key, g.Label, f.Value, g.Value, g.Unit) }
+
+	number("width_mm", "Width", a.Measures.Bounds.W(), b.Measures.Bounds.W(), "mm")
+	number("depth_mm", "Depth", a.Measures.Bounds.H(), b.Measures.Bounds.H(), "mm")
+	number("thickness_mm", "Thickness", a.Solid.Thickness, b.Solid.Thickness, "mm")
+	number("plan_area_mm2", "Area in plan", a.Measures.PlanArea, b.Measures.PlanArea, "mm2")
+	number("net_area_mm2", "Area less openings", a.Measures.NetArea, b.Measures.NetArea, "mm2")
+	number("seen_length_mm", "Finished edge", a.Measures.SeenLength, b.Measures.SeenLength, "mm")
+	ta, tb := a.Takeoff, b.Takeoff
+	figure(ta.WeightDry, tb.WeightDry)
+	figure(ta.WeightFull, tb.WeightFull)
+	figure(ta.Bags, tb.Bags)
+	figure(ta.ResinMix, tb.ResinMix)
+	figure(ta.Pours, tb.Pours)
+	figure(ta.GlassArea, tb.GlassArea)
+	figure(ta.GlassMass, tb.GlassMass)
+	number("cost", "Cost of materials", ta.Total.InexactFloat64(), tb.Total.InexactFloat64(), "money")
+	for _, s := range [...]struct {
+		key, label string
+		severity   warn.Severity
+	}{{"warnings_severe", "Severe warnings", warn.Severe}, {"warnings_caution", "Cautions", warn.Caution}} {
+		number(s.key, s.label, float64(count(a, s.severity)), float64(count(b, s.severity)), "count")
+	}
+	onlyA, onlyB := only(a, b), only(b, a)
+	if onlyA != onlyB {
+		out = append(out, Difference{Key: "warnings", Label: "Warned of", WordsA: onlyA, WordsB: onlyB})
+	}
+	return out
+}
+
+func count(r Report, s warn.Severity) int {
+	n := 0
+	for _, w := range r.Warnings {
+		if w.Severity == s {
+			n++
+		}
+	}
+	return n
+}
+
+// none stands for no warnings.
+const none = "nothing that the other is not"
+
+// only is the warnings above notes that r has and other has not, in words, each
+// title once.
+func only(r, other Report) string {
+	seen := map[string]bool{}
+	for _, w := range other.Warnings {
+		seen[w.Title] = true
+	}
+	var titles []string
+	for _, w := range r.Warnings {
+		if w.Severity > warn.Note && !seen[w.Title] {
+			seen[w.Title] = true
+			titles = append(titles, w.Title)
+		}
+	}
+	if len(titles) == 0 {
+		return none
+	}
+	return strings.Join(titles, "; ")
+}
+
+// Text writes a value of the difference's unit for reading, money in the job's
+// currency.
+func (d Difference) Text(x float64, sys units.System, currency string) string {
+	switch d.Unit {
+	case "mm":
+		return units.Format(units.FromMM(x), sys)
+	case "mm2":
+		return units.FormatArea(x, sys)
+	case "mm3":
+		return units.FormatVolume(x/1e6, sys)
+	case "kg":
+		return units.FormatMass(x, sys)
+	case "L":
+		return units.FormatVolume(x, sys)
+	case "count":
+		return fmt.Sprintf("%.0f", x)
+	case "bag", "pour":
+		if math.Round(x) == 1 {
+			return "1 " + d.Unit
+		}
+		return fmt.Sprintf("%.0f %ss", x, d.Unit)
+	case "money":
+		return strings.TrimSpace(fmt.Sprintf("%s %.2f", currency, x))
+	}
+	return strings.TrimSpace(fmt.Sprintf("%.4g %s", x, d.Unit))
+}
+
+// Change writes how B differs from A: a signed amount, or "" for words.
+func (d Difference) Change(sys units.System, currency string) string {
+	if d.WordsA != "" || d.WordsB != "" || math.IsNaN(d.B-d.A) || math.IsInf(d.B-d.A, 0) {
+		return ""
+	}
+	sign := "+"
+	if d.B < d.A {
+		sign = "−"
+	}
+	return sign + d.Text(math.Abs(d.B-d.A), sys, currency)
 }

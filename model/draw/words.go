@@ -1,0 +1,235 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/look"
+	"example.org/castwright/model/report"
+	"example.org/castwright/model/slab"
+	"example.org/castwright/model/units"
+)
+
+// FinishWords names a finish for the client: exposure, then polish.
+func FinishWords(f design.Finish) (face, polish string) {
+	switch f.Exposure {
+	case design.ExposureFine:
+		face = "Fine aggregate exposed"
+	case design.ExposureCoarse:
+		face = "Coarse aggregate exposed"
+	default:
+		face = "Cream concrete"
+	}
+	switch {
+	case f.Polish >= 4:
+		polish = "highly polished"
+	case f.Polish == 3:
+		polish = "polished"
+	case f.Polish == 2:
+		polish = "satin"
+	default:
+		polish = "flat"
+	}
+	return face, polish + ", " + look.Name(f.Colour)
+}
+
+// ProfileWords names an edge's profile, with its size where it has one.
+func ProfileWords(p design.Profile, sys units.System) string {
+	size := func(name string) string {
+		if p.Size > 0 {
+			return name + " " + units.Format(p.Size, sys)
+		}
+		return name
+	}
+	switch p.Kind {
+	case design.ProfileEased:
+		return size("Eased")
+	case design.ProfileRounded:
+		return size("Rounded")
+	case design.ProfileBevelled:
+		return size("Bevelled")
+	case design.ProfileHalfRound:
+		return size("Half round")
+	case design.ProfileFullRound:
+		return "Full round"
+	case design.ProfileRough:
+		return "Broken stone"
+	}
+	return "Square"
+}
+
+// edgeGroup is all seen edges of one profile.
+type edgeGroup struct {
+	profile design.Profile
+	sides   string // "front, left"
+	length  float64
+}
+
+// seenEdges groups the seen edges of a top by profile, the longest first met.
+func seenEdges(s slab.Solid) []edgeGroup {
+	var out []edgeGroup
+	faces := map[design.Profile]map[string]bool{}
+	for _, side := range s.Sides {
+		if side.Wall || len(side.Points) < 2 {
+			continue
+		}
+		if faces[side.Profile] == nil {
+			faces[side.Profile] = map[string]bool{}
+			out = append(out, edgeGroup{profile: side.Profile})
+		}
+		for i := range out {
+			if out[i].profile == side.Profile {
+				out[i].length += side.Length
+			}
+		}
+		if side.Corner < 0 {
+			faces[side.Profile][facing(side.Points)] = true
+		}
+	}
+	for i := range out {
+		var names []string
+		for _, n := range [...]string{"front", "back", "left", "right"} {
+			if faces[out[i].profile][n] {
+				names = append(names, n)
+			}
+		}
+		if len(names) == 4 {
+			names = []string{"all round"}
+		}
+		out[i].sides = strings.Join(names, ", ")
+	}
+	return out
+}
+
+// facing names the side that an edge looks to.
+func facing(pts []geom.Vec) string {
+	out := pts[len(pts)-1].Sub(pts[0]).Left().Mul(-1)
+	switch {
+	case math.Abs(out.Y) >= math.Abs(out.X) && out.Y < 0:
+		return "front"
+	case math.Abs(out.Y) >= math.Abs(out.X):
+		return "back"
+	case out.X < 0:
+		return "left"
+	}
+	return "right"
+}
+
+// fillWords names what fills a channel.
+func fillWords(c design.Channel, sys units.System) (title, more string) {
+	deep := units.Format(c.Depth, sys) + " deep"
+	if !c.Fill.Resin {
+		return "Open channel", deep
+	}
+	name := look.Name(c.Fill.Colour)
+	switch o := c.Fill.Opacity.Fraction(); {
+	case o < 0.2:
+		name += ", clear"
+	case o < 0.75:
+		name += ", translucent"
+	default:
+		name += ", opaque"
+	}
+	title = "Resin"
+	if len(c.Rivers) > 0 {
+		title = "Resin river"
+	}
+	more = name + ", " + deep
+	if c.Fill.Glass != nil {
+		more += ", " + look.Name(c.Fill.Glass.Colour) + " glass in it"
+	}
+	return title, more
+}
+
+// bedWords names a glass bed.
+func bedWords(g design.GlassBed, sys units.System) (title, more string) {
+	return "Glass", fmt.Sprintf("%s, pieces about %s, %.0f %% covered",
+		look.Name(g.Colour), units.Format(g.Grain, sys), g.Coverage.Fraction()*100)
+}
+
+// SinkWords names a sink: mount, shape and how its rim lies.
+func SinkWords(k design.Sink, sys units.System) string {
+	shape := map[design.ShapeKind]string{
+		design.ShapeRectangle: "rectangular", design.ShapeEllipse: "oval", design.ShapeCircle: "round",
+		design.ShapeD: "D-shaped", design.ShapePath: "own shape",
+	}[k.Shape.Kind]
+	switch k.Mount {
+	case design.MountOver:
+		return "Drop-in basin, " + shape
+	case design.MountVessel:
+		return "Vessel basin, " + shape
+	}
+	reveal := "flush"
+	if k.Reveal.Size > 0 {
+		switch k.Reveal.Kind {
+		case design.RevealRimShows:
+			reveal = "bowl rim shows " + units.Format(k.Reveal.Size, sys)
+		case design.RevealOverhang:
+			reveal = "concrete overhangs " + units.Format(k.Reveal.Size, sys)
+		}
+	}
+	return "Under-mount basin, " + shape + ", " + reveal
+}
+
+// TapWords names a set of tap holes.
+func TapWords(t design.TapSet, sys units.System) string {
+	across := units.Format(t.Diameter, sys)
+	switch t.Pattern {
+	case design.TapThree4:
+		return "Three tap holes " + across + ", spread " + units.Format(4*units.Inch, sys)
+	case design.TapThree8:
+		return "Three tap holes " + across + ", spread " + units.Format(8*units.Inch, sys)
+	case design.TapOwn:
+		return fmt.Sprintf("Tap holes %s, %d of own pattern", across, len(t.Holes))
+	}
+	return "One tap hole " + across
+}
+
+// joined puts the words of several things in one line.
+func joined[T any](list []T, words func(T) string) string {
+	var out []string
+	for _, t := range list {
+		out = append(out, words(t))
+	}
+	return strings.Join(out, "; ")
+}
+
+func faceWords(f design.Finish) string {
+	face, polish := FinishWords(f)
+	return face + ", " + polish
+}
+
+func edgesWords(r report.Report, sys units.System) string {
+	return joined(seenEdges(r.Solid), func(e edgeGroup) string {
+		words := ProfileWords(e.profile, sys)
+		if e.sides != "" {
+			words += " (" + e.sides + ")"
+		}
+		return words
+	})
+}
+
+func channelsWords(d design.Design, sys units.System) string {
+	return joined(d.Channels, func(c design.Channel) string {
+		title, more := fillWords(c, sys)
+		return title + ", " + more
+	})
+}
+
+func bedsWords(d design.Design, sys units.System) string {
+	return joined(d.Glass, func(g design.GlassBed) string {
+		_, more := bedWords(g, sys)
+		return more
+	})
+}
+
+func sinksWords(d design.Design, sys units.System) string {
+	return joined(d.Sinks, func(k design.Sink) string { return SinkWords(k, sys) })
+}
+
+func tapsWords(d design.Design, sys units.System) string {
+	return joined(d.Taps, func(t design.TapSet) string { return TapWords(t, sys) })
+}
