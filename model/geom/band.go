@@ -85,30 +85,68 @@ func (b Band) bulges(x, y cross) (left, right float64) {
 	return left * h / 18, right * h / 18
 }
 
-// maxHalvings bounds how finely a span is divided.
-const maxHalvings = 9
-
-// crosses gives the cross lines of the flattened band: at every knot, and as
-// many between as tolerance and turn ask for on both banks.
-func (b Band) crosses(tol float64) []cross {
-	out := []cross{b.at(0)}
-	for i := 1; i < len(b.knots); i++ {
-		out = b.divide(out, b.at(b.knots[i]), tol, 0)
-	}
-	return out
+// FlatBand is a band flattened to a tolerance.
+type FlatBand struct {
+	crosses     []cross
+	left, right []Vec // the banks, moved off their curves as in [Flatten]
+	tol         float64
 }
 
-func (b Band) divide(out []cross, to cross, tol float64, level int) []cross {
-	from := out[len(out)-1]
-	left, right := b.bulges(from, to)
-	coarse := math.Abs(left) > tol*from.left.Dist(to.left)+1e-12 ||
-		math.Abs(right) > tol*from.right.Dist(to.right)+1e-12 ||
-		from.dir.Dot(to.dir) < math.Cos(MaxTurn)
-	if level == 0 || coarse && level < maxHalvings {
-		mid := b.at((from.s + to.s) / 2)
-		return b.divide(b.divide(out, mid, tol, level+1), to, tol, level+1)
+// Flatten flattens the band so that its area is kept.
+func (b Band) Flatten(tol float64) FlatBand {
+	f := FlatBand{crosses: []cross{b.at(0)}, tol: tol}
+	var left, right []float64 // areas between steps and their chords
+	for i := 1; i < len(b.knots); i++ {
+		from, h := b.knots[i-1], b.knots[i]-b.knots[i-1]
+		ts := spread(8, 2, MaxSteps/8, func(t float64) float64 { return h * b.density(from+t*h, tol) })
+		for _, t := range ts[1:] {
+			to := b.at(from + t*h)
+			f.crosses, left, right = b.refine(f.crosses, left, right, to, tol, 6)
+		}
 	}
-	return append(out, to)
+	f.standOff(left, right)
+	return f
+}
+
+// density is how many steps a unit of the parameter needs at s on either bank.
+func (b Band) density(s, tol float64) float64 {
+	_, d1, d2 := b.line.At(s)
+	w, _ := b.width.At(s)
+	v := d1.Norm()
+	if v < 1e-9 {
+		return 0
+	}
+	bow := d1.Cross(d2) / v // of the centreline: v² curvature
+	bank := math.Abs(bow) * (1 + math.Abs(bow)*w/(2*v*v))
+	return math.Max(math.Sqrt((bank+math.Abs(b.width.second(s))/2)/(12*tol)), math.Abs(bow)/v/MaxTurn)
+}
+
+// refine appends a cross line, and before it those that its step still needs.
+func (b Band) refine(cs []cross, left, right []float64, to cross, tol float64, depth int) ([]cross, []float64, []float64) {
+	from := cs[len(cs)-1]
+	l, r := b.bulges(from, to)
+	if depth > 0 && (math.Abs(l) > 2.5*tol*from.left.Dist(to.left) || math.Abs(r) > 2.5*tol*from.right.Dist(to.right)) {
+		cs, left, right = b.refine(cs, left, right, b.at((from.s+to.s)/2), tol, depth-1)
+		return b.refine(cs, left, right, to, tol, depth-1)
+	}
+	return append(cs, to), append(left, l), append(right, r)
+}
+
+// standOff fills in the banks.
+func (f *FlatBand) standOff(leftArea, rightArea []float64) {
+	cs := f.crosses
+	f.left, f.right = make([]Vec, len(cs)), make([]Vec, len(cs))
+	for i := range cs {
+		c := &cs[i]
+		f.left[i], f.right[i] = c.left, c.right
+		if i == 0 || i == len(cs)-1 {
+			continue
+		}
+		n := c.leftBy.Unit().Left()
+		f.left[i] = c.left.Add(n.Mul(standOff(cs[i-1].left, cs[i+1].left, n, share(leftArea, i), f.tol)))
+		n = c.rightBy.Unit().Left()
+		f.right[i] = c.right.Add(n.Mul(standOff(cs[i-1].right, cs[i+1].right, n, share(rightArea, i), f.tol)))
+	}
 }
 
 // Ends gives the two ends of the first or last cross line, to the left and right
@@ -138,75 +176,52 @@ func (b Band) Fold() (at Vec, folded bool) {
 }
 
 // Centreline is the flattened spline.
-func (b Band) Centreline(tol float64) []Vec {
-	var out []Vec
-	for _, c := range b.crosses(tol) {
-		out = append(out, c.mid)
+func (f FlatBand) Centreline() []Vec {
+	out := make([]Vec, len(f.crosses))
+	for i, c := range f.crosses {
+		out[i] = c.mid
 	}
 	return out
 }
 
-// Loops is the band as counter-clockwise loops, flattened to tol so that its area
-// is kept. Their union is the band: its ends are loops of their own, and where it
-// bends more sharply than half its width the pieces overlap.
-func (b Band) Loops(tol float64, start, end BandEnd) []Loop {
-	cs := b.crosses(tol)
-	n := len(cs) - 1
-	left, right := make([]Vec, n+1), make([]Vec, n+1)
-	b.standOff(cs, left, right, tol)
+// Loops is the band as counter-clockwise loops. Their union is the band: its ends
+// are loops of their own, and where it bends more sharply than half its width the
+// pieces overlap.
+func (f FlatBand) Loops(start, end BandEnd) []Loop {
+	n := len(f.crosses) - 1
 	var out []Loop
 	from := 0 // of the sound run under way
 	flush := func(to int) {
 		if to == from {
 			return
 		}
-		l := append(Loop(nil), right[from:to+1]...)
+		l := append(make(Loop, 0, 2*(to-from+1)), f.right[from:to+1]...)
 		for i := to; i >= from; i-- {
-			l = append(l, left[i])
+			l = append(l, f.left[i])
 		}
 		out = append(out, l)
 	}
 	for i := range n {
-		if quad := (Loop{right[i], right[i+1], left[i+1], left[i]}); !sound(quad) {
+		if quad := [4]Vec{f.right[i], f.right[i+1], f.left[i+1], f.left[i]}; !sound(quad) {
 			flush(i)
 			out = append(out, unfolded(quad)...)
 			from = i + 1
 		}
 	}
 	flush(n)
-	out = appendCap(out, right[n], left[n], cs[n].dir, end, tol)
-	return appendCap(out, left[0], right[0], cs[0].dir.Mul(-1), start, tol)
-}
-
-// standOff fills in the flattened banks: the ends of the cross lines, moved off
-// their curves as in [Flatten].
-func (b Band) standOff(cs []cross, left, right []Vec, tol float64) {
-	n := len(cs) - 1
-	leftArea, rightArea := make([]float64, n), make([]float64, n)
-	for i, c := range cs {
-		left[i], right[i] = c.left, c.right
-		if i > 0 {
-			leftArea[i-1], rightArea[i-1] = b.bulges(cs[i-1], c)
-		}
-	}
-	for i := 1; i < n; i++ {
-		c := &cs[i]
-		e := standOff(cs[i-1].left, cs[i+1].left, c.leftBy.Unit().Left(), share(leftArea, i), tol)
-		left[i] = c.left.Add(c.leftBy.Unit().Left().Mul(e))
-		e = standOff(cs[i-1].right, cs[i+1].right, c.rightBy.Unit().Left(), share(rightArea, i), tol)
-		right[i] = c.right.Add(c.rightBy.Unit().Left().Mul(e))
-	}
+	out = appendCap(out, f.right[n], f.left[n], f.crosses[n].dir, end, f.tol)
+	return appendCap(out, f.left[0], f.right[0], f.crosses[0].dir.Mul(-1), start, f.tol)
 }
 
 // sound reports whether the quadrangle between two cross lines is simple and
 // counter-clockwise: neither of its sides runs backward.
-func sound(q Loop) bool {
+func sound(q [4]Vec) bool {
 	return q[1].Sub(q[0]).Cross(q[2].Sub(q[0])) >= 0 && q[2].Sub(q[0]).Cross(q[3].Sub(q[0])) >= 0
 }
 
 // unfolded gives what two cross lines sweep over where they cross: two triangles,
 // both counter-clockwise.
-func unfolded(q Loop) []Loop {
+func unfolded(q [4]Vec) []Loop {
 	r0, r1, l1, l0 := q[0], q[1], q[2], q[3]
 	u, v := l0.Sub(r0), l1.Sub(r1)
 	if det := u.Cross(v); det != 0 {

@@ -134,33 +134,78 @@ func (f *Fence) Nearest(p Vec) (q Vec, dist float64) {
 }
 
 // Clearance is the least distance between two fences with its two ends, p on f
-// and q on g: 0 where they cross. A fence within the other is at its distance.
+// and q on g: 0 where they cross. A fence within the other is at its distance;
+// an empty one is infinitely far.
 func (f *Fence) Clearance(g *Fence) (p, q Vec, dist float64) {
-	dist = math.Inf(1)
+	if len(f.a) == 0 || len(g.a) == 0 {
+		return Vec{}, Vec{}, math.Inf(1)
+	}
+	// A first guess, so that most blocks need no look.
+	p = f.a[0]
+	for range 3 {
+		q, _ = g.Nearest(p)
+		p, dist = f.Nearest(q)
+	}
+	f.closer(g, dist, func(x, y Vec, d float64) float64 {
+		p, q, dist = x, y, d
+		return d
+	})
+	return p, q, dist
+}
+
+// Within reports whether two fences come nearer to each other than d.
+func (f *Fence) Within(g *Fence, d float64) bool {
+	found := false
+	f.closer(g, d, func(Vec, Vec, float64) float64 {
+		found = true
+		return 0
+	})
+	return found
+}
+
+// closer calls take for pairs of edges that are nearer than the limit; take gives
+// the new limit, and 0 ends it.
+func (f *Fence) closer(g *Fence, limit float64, take func(x, y Vec, d float64) float64) {
 	for i, box := range f.blocks {
-		if box.apart(g.box) >= dist {
+		if limit <= 0 {
+			return
+		}
+		if box.apart(g.box) >= limit {
 			continue
 		}
+		i0, i1 := f.block(i)
 		for j, other := range g.blocks {
-			if box.apart(other) >= dist {
+			if box.apart(other) >= limit {
 				continue
 			}
-			i0, i1 := f.block(i)
 			j0, j1 := g.block(j)
 			for a := i0; a < i1; a++ {
+				edge := spanning(f.a[a], f.b[a])
+				if edge.apart(other) >= limit {
+					continue
+				}
 				for b := j0; b < j1; b++ {
-					x, y, d := segmentClearance(f.a[a], f.b[a], g.a[b], g.b[b])
-					if d < dist {
-						p, q, dist = x, y, d
+					if spanning(g.a[b], g.b[b]).apart(edge) >= limit {
+						continue
+					}
+					if x, y, d := segmentClearance(f.a[a], f.b[a], g.a[b], g.b[b]); d < limit {
+						limit = take(x, y, d)
 					}
 				}
 			}
-			if dist == 0 {
-				return p, q, 0
-			}
 		}
 	}
-	return p, q, dist
+}
+
+// spanning is the box of a segment.
+func spanning(a, b Vec) Box {
+	if a.X > b.X {
+		a.X, b.X = b.X, a.X
+	}
+	if a.Y > b.Y {
+		a.Y, b.Y = b.Y, a.Y
+	}
+	return Box{a, b}
 }
 
 // segmentClearance is the least distance of two segments and its ends.
@@ -223,12 +268,15 @@ func (b Box) Touches(c Box) bool {
 func (b Box) distance(p Vec) float64 {
 	dx := math.Max(0, math.Max(b.Min.X-p.X, p.X-b.Max.X))
 	dy := math.Max(0, math.Max(b.Min.Y-p.Y, p.Y-b.Max.Y))
-	return math.Hypot(dx, dy)
+	return math.Sqrt(dx*dx + dy*dy)
 }
 
 // apart is the distance between two boxes.
 func (b Box) apart(c Box) float64 {
+	if b.Touches(c) {
+		return 0
+	}
 	dx := math.Max(0, math.Max(b.Min.X-c.Max.X, c.Min.X-b.Max.X))
 	dy := math.Max(0, math.Max(b.Min.Y-c.Max.Y, c.Min.Y-b.Max.Y))
-	return math.Hypot(dx, dy)
+	return math.Sqrt(dx*dx + dy*dy)
 }

@@ -137,33 +137,41 @@ func standOff(before, after, normal Vec, need, tol float64) float64 {
 // for, spread evenly by the square root of the sagitta, then halved where a
 // tight bend lay between the samples.
 func steps(c Curve, tol float64, most int) []float64 {
-	const samples = 32
-	var sum [samples + 1]float64
-	density := func(t float64) float64 {
+	ts := spread(32, 2, most, func(t float64) float64 {
 		k, v := math.Abs(c.Curvature(t)), c.Deriv(t).Norm()
 		return v * math.Max(math.Sqrt(k/(12*tol)), k/MaxTurn)
+	})
+	out := ts[:1:1]
+	for _, t := range ts[1:] {
+		out = refine(out, c, t, tol, 6, most)
 	}
+	return out
+}
+
+// spread divides [0, 1] into steps, no fewer than least and no more than most, so
+// that each holds an equal share, at most 1, of the integral of density. It is
+// sampled at the middles of equal parts.
+func spread(samples, least, most int, density func(t float64) float64) []float64 {
+	sum := make([]float64, samples+1)
 	for i := range samples {
-		sum[i+1] = sum[i] + math.Min(density((float64(i)+0.5)/samples)/samples, MaxSteps)
+		d := density((float64(i)+0.5)/float64(samples)) / float64(samples)
+		sum[i+1] = sum[i] + math.Min(d, MaxSteps)
 	}
-	n := math.Ceil(sum[samples])
-	if !(n >= 2) {
-		n = 2
-	}
-	n = math.Min(n, float64(most))
-	ts := []float64{0}
-	for i, k := 1.0, 0; i < n; i++ {
-		want := sum[samples] * i / n
+	total := sum[samples]
+	n := min(max(int(math.Ceil(total)), least), most)
+	ts := make([]float64, 1, n+1)
+	for i, k := 1, 0; i < n; i++ {
+		want := total * float64(i) / float64(n)
 		for k < samples-1 && sum[k+1] < want {
 			k++
 		}
-		t := i / n
+		t := float64(i) / float64(n)
 		if d := sum[k+1] - sum[k]; d > 0 {
-			t = (float64(k) + (want-sum[k])/d) / samples
+			t = (float64(k) + (want-sum[k])/d) / float64(samples)
 		}
-		ts = refine(ts, c, t, tol, 6, most)
+		ts = append(ts, t)
 	}
-	return refine(ts, c, 1, tol, 6, most)
+	return append(ts, 1)
 }
 
 // refine appends t to ts, and before it the points that its step still needs.

@@ -32,9 +32,7 @@ func NewNatural(s []float64, p []Vec) Natural {
 	return Natural{s, p, m}
 }
 
-// Span is the index of the span that holds s.
-func (n Natural) span(s float64) int { return span(n.s, s) }
-
+// span is the index of the span that holds s.
 func span(knots []float64, s float64) int {
 	lo, hi := 0, len(knots)-2
 	for lo < hi {
@@ -50,7 +48,7 @@ func span(knots []float64, s float64) int {
 
 // At gives the point and the first two derivatives at s.
 func (n Natural) At(s float64) (p, d1, d2 Vec) {
-	i := n.span(s)
+	i := span(n.s, s)
 	h := n.s[i+1] - n.s[i]
 	a, b := (n.s[i+1]-s)/h, (s-n.s[i])/h
 	m0, m1 := n.m[i], n.m[i+1]
@@ -116,4 +114,13 @@ func (f Monotone) At(s float64) (y, dy float64) {
 	c2 := 3*(y1-y0) - 2*d0 - d1
 	c3 := 2*(y0-y1) + d0 + d1
 	return y0 + t*(d0+t*(c2+t*c3)), (d0 + t*(2*c2+t*3*c3)) / h
+}
+
+// second is the second derivative at s, from the right at a knot.
+func (f Monotone) second(s float64) float64 {
+	i := span(f.s, s)
+	h := f.s[i+1] - f.s[i]
+	t := (s - f.s[i]) / h
+	y0, y1, d0, d1 := f.y[i], f.y[i+1], f.d[i]*h, f.d[i+1]*h
+	return (2*(3*(y1-y0)-2*d0-d1) + 6*t*(2*(y0-y1)+d0+d1)) / (h * h)
 }

@@ -65,11 +65,13 @@ type sweepChain struct {
 }
 
 type activeEdge struct {
-	x, next        float64 // at the foot and at the head of the beam
+	// What every beam looks at comes first, in one line of the cache.
+	next, x    float64 // at the head and at the foot of the beam
+	topX, topY float64 // head of the edge
+	fx, fy     float64 // foot of the edge
+	slope      float64 // dx/dy
+
 	x0, y0         float64 // start of what is not yet added up
-	slope          float64 // dx/dy
-	fx, fy         float64 // foot of the edge
-	topX, topY     float64 // head of the edge
 	area, mx, my   float64 // added up since the parts beside it changed
 	left, right    int32   // parts beside it, -1 where there is no layer
 	at, end, step  int32
@@ -151,10 +153,23 @@ func (s *Sweep) prepare() {
 	box, dx, dy := EmptyBox(), 0.0, 0.0
 	for _, p := range s.paths {
 		for i := p.from; i < p.to; i++ {
-			box = box.Include(s.points[i])
+			q := s.points[i]
 			if i > p.from {
-				d := s.points[i].Sub(s.points[i-1])
+				d := q.Sub(s.points[i-1])
 				dx, dy = dx+math.Abs(d.X), dy+math.Abs(d.Y)
+			}
+			// Plain comparisons: this is the hot path, and no point is NaN.
+			if q.X < box.Min.X {
+				box.Min.X = q.X
+			}
+			if q.X > box.Max.X {
+				box.Max.X = q.X
+			}
+			if q.Y < box.Min.Y {
+				box.Min.Y = q.Y
+			}
+			if q.Y > box.Max.Y {
+				box.Max.Y = q.Y
 			}
 		}
 	}
@@ -232,7 +247,9 @@ func (s *Sweep) run() {
 			head = s.chains[next].y
 		}
 		for _, id := range s.order {
-			head = math.Min(head, s.active[id].topY)
+			if t := s.active[id].topY; t < head {
+				head = t
+			}
 		}
 		if changed {
 			s.rescan(y)

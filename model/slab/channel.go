@@ -26,8 +26,9 @@ func (r *resolver) resolveChannel(i int, c design.Channel) {
 			r.fault(design.RuleFold, c.ID, fmt.Sprintf("%s.rivers[%d]", field, k), at,
 				"the river bends more sharply here than half its width; make it narrower or the bend wider")
 		}
-		loops = append(loops, band.Loops(Tolerance, start, end)...)
-		out.Centrelines = append(out.Centrelines, band.Centreline(Tolerance))
+		flat := band.Flatten(Tolerance)
+		loops = append(loops, flat.Loops(start, end)...)
+		out.Centrelines = append(out.Centrelines, flat.Centreline())
 		out.length += band.Length()
 	}
 	out.Loops = r.sweep.Union(loops...)

@@ -10,36 +10,47 @@ import (
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
-// gaussPoints is the order of the Gauss-Legendre rule in each part of the height. On
-// the whole of a quarter circle, the worst case, six points leave 5e-7 of what
-// the profile takes off (measured: see TestQuadrature), and of that only the
-// part which does not grow evenly with the inset.
-const gaussPoints = 6
+// Orders of the Gauss-Legendre rule in a part of the height. A part takes the
+// least order at which the nearest square root outside it leaves less than rest.
+// Measured on the whole of a quarter circle, the worst case, which takes five
+// points: 6e-6 of what does not grow evenly with the inset, and that is a small
+// share of what the profile takes off (TestQuadrature).
+const (
+	fewest = 3
+	most   = 6
+	rest   = 1e-5
+)
 
-// kink is the share of the solid's volume that the last terms of a part's
-// Legendre series may hold before the part is halved. Smooth sections stay far
-// below; two profiles that meet in a straight ridge are caught.
+// kink is the share of the solid's volume that the last term of a part's Legendre
+// series may hold before the part is halved. Smooth sections stay far below; two
+// profiles that meet in a straight ridge are caught.
 const kink = 2e-6
 
-// maxHalvings bounds how often a part is halved.
-const maxHalvings = 4
+// maxHalvings bounds how often a part is halved, and maxSpans into how many parts
+// the heights at which profiles start divide a solid.
+const (
+	maxHalvings = 4
+	maxSpans    = 32
+)
 
-// gauss is the rule on [0, 1] and the transform of its values to Legendre
-// coefficients of the two highest degrees.
-var gauss = func() (g struct{ x, w, high, next [gaussPoints]float64 }) {
-	quad.Legendre{}.FixedLocations(g.x[:], g.w[:], 0, 1)
-	legendre := func(n int, x float64) float64 {
-		a, b := 1.0, x
-		for k := 1; k < n; k++ {
-			a, b = b, (float64(2*k+1)*x*b-float64(k)*a)/float64(k+1)
+// rule is a Gauss-Legendre rule on [0, 1], and the factors that turn its values
+// into the Legendre coefficient of the highest degree that it can tell.
+type rule struct{ x, w, high []float64 }
+
+var rules = func() (r [most + 1]rule) {
+	for n := fewest; n <= most; n++ {
+		g := rule{make([]float64, n), make([]float64, n), make([]float64, n)}
+		quad.Legendre{}.FixedLocations(g.x, g.w, 0, 1)
+		for i, x := range g.x {
+			a, b := 1.0, 2*x-1
+			for k := 1; k < n-1; k++ {
+				a, b = b, (float64(2*k+1)*(2*x-1)*b-float64(k)*a)/float64(k+1)
+			}
+			g.high[i] = float64(2*n-1) * g.w[i] * b
 		}
-		return b
+		r[n] = g
 	}
-	for i, x := range g.x {
-		g.high[i] = float64(2*gaussPoints-1) * g.w[i] * legendre(gaussPoints-1, 2*x-1)
-		g.next[i] = float64(2*gaussPoints-3) * g.w[i] * legendre(gaussPoints-2, 2*x-1)
-	}
-	return g
+	return r
 }()
 
 // span is a part of the height within which every profile is smooth and no
@@ -47,6 +58,7 @@ var gauss = func() (g struct{ x, w, high, next [gaussPoints]float64 }) {
 type span struct {
 	lo, hi float64 // heights
 	ends   end
+	order  int
 	level  int // how often it was halved
 	flat   bool
 }
@@ -60,66 +72,77 @@ const (
 	fromUnderside
 )
 
-// nodes gives the heights and weights of a span's points.
-func (p span) nodes(thickness float64) (z, weight [gaussPoints]float64) {
-	u0, u1 := math.Sqrt(thickness-p.hi), math.Sqrt(thickness-p.lo)
+// roots gives the span's ends as square roots of the distance from its face.
+func (p span) roots(thickness float64) (u0, u1 float64) {
 	if p.ends == fromUnderside {
-		u0, u1 = math.Sqrt(p.lo), math.Sqrt(p.hi)
+		return math.Sqrt(p.lo), math.Sqrt(p.hi)
 	}
-	for i, x := range gauss.x {
-		u := u0 + (u1-u0)*x
-		z[i] = u * u
-		if p.ends == fromFace {
-			z[i] = thickness - u*u
-		}
-		weight[i] = gauss.w[i] * (u1 - u0) * 2 * u
-	}
-	return z, weight
+	return math.Sqrt(thickness - p.hi), math.Sqrt(thickness - p.lo)
 }
 
-// halves divides a span in the middle of its points.
-func (p span) halves(thickness float64) (a, b span) {
-	var mid float64
+// height is where the square root of the distance from the span's face is u.
+func (p span) height(u, thickness float64) float64 {
 	if p.ends == fromUnderside {
-		u := (math.Sqrt(p.lo) + math.Sqrt(p.hi)) / 2
-		mid = u * u
-	} else {
-		u := (math.Sqrt(thickness-p.lo) + math.Sqrt(thickness-p.hi)) / 2
-		mid = thickness - u*u
+		return u * u
 	}
+	return thickness - u*u
+}
+
+// node gives the height and weight of the span's point i.
+func (p span) node(i int, thickness float64) (z, weight float64) {
+	u0, u1 := p.roots(thickness)
+	g := rules[p.order]
+	u := u0 + (u1-u0)*g.x[i]
+	return p.height(u, thickness), g.w[i] * (u1 - u0) * 2 * u
+}
+
+// setOrder chooses the rule for a span in which the least radius is r. The inset
+// of a quarter circle is u sqrt(2 r - u²), analytic up to u = sqrt(2 r); the error
+// of n points falls as rho^(-2n), where rho belongs to the ellipse through that
+// place (Trefethen, "Is Gauss quadrature better than Clenshaw-Curtis?", SIAM
+// Review 50, 2008).
+func (p *span) setOrder(thickness, r float64) {
+	u0, u1 := p.roots(thickness)
+	p.order = fewest
+	if math.IsInf(r, 1) {
+		return
+	}
+	x := (2*math.Sqrt(2*r) - u0 - u1) / (u1 - u0)
+	rho := x + math.Sqrt(math.Max(0, x*x-1))
+	for p.order < most && math.Pow(rho, -2*float64(p.order)) > rest {
+		p.order++
+	}
+}
+
+// halves divides a span in the middle of its roots.
+func (p span) halves(thickness float64) (a, b span) {
+	u0, u1 := p.roots(thickness)
+	mid := p.height((u0+u1)/2, thickness)
 	a, b = p, p
 	a.hi, b.lo = mid, mid
 	a.level, b.level = p.level+1, p.level+1
+	a.order, b.order = most, most
 	return a, b
 }
 
 // spans divides the height of the solid.
 func (b *body) spans() []span {
 	t := b.thickness
-	cuts := []float64{0, t}
-	add := func(z float64) {
-		if z > 0 && z < t {
-			cuts = append(cuts, z)
-		}
-	}
+	var starts, floors []float64
 	lowest, full := t, false // below lowest nothing is drawn in, save by a full round
-	for _, r := range b.rings() {
-		for _, s := range r.stretches {
-			size, start := profileSpan(s.profile, t)
-			if !(size > 0) {
-				continue
-			}
-			if s.profile.Kind == design.ProfileFullRound {
-				full = true
-				start = t / 2
-			}
-			lowest = math.Min(lowest, start)
-			add(start)
+	for _, s := range b.profiles {
+		_, start := profileSpan(s.profile, t)
+		if s.profile.Kind == design.ProfileFullRound {
+			full, start = true, t/2
 		}
+		lowest = math.Min(lowest, start)
+		starts = append(starts, start)
 	}
 	for _, c := range b.recesses {
-		add(t - c.depth)
+		floors = append(floors, t-c.depth)
 	}
+	cuts := append(thin(starts, t), thin(floors, t)...)
+	cuts = append(cuts, 0, t)
 	slices.Sort(cuts)
 	cuts = slices.Compact(cuts)
 	var out []span
@@ -129,9 +152,30 @@ func (b *body) spans() []span {
 			p.ends = fromUnderside
 		}
 		p.flat = p.hi <= lowest && !full
+		least := math.Inf(1)
+		for _, s := range b.profiles {
+			if size, start := profileSpan(s.profile, t); start < p.hi && s.profile.Kind != design.ProfileBevelled {
+				least = math.Min(least, size)
+			}
+		}
+		p.setOrder(t, least)
 		out = append(out, p)
 	}
 	return out
+}
+
+// thin gives the heights inside the slab, sorted; of too many, an even choice.
+func thin(heights []float64, thickness float64) []float64 {
+	slices.Sort(heights)
+	heights = slices.Compact(heights)
+	heights = slices.DeleteFunc(heights, func(z float64) bool { return !(z > 0 && z < thickness) })
+	if n := len(heights); n > maxSpans {
+		for i := range maxSpans {
+			heights[i] = heights[i*n/maxSpans]
+		}
+		heights = heights[:maxSpans]
+	}
+	return heights
 }
 
 // cutting is what one section amounts to, by use.
@@ -164,20 +208,20 @@ func (b *body) integrate(plan []geom.Part, channels int) volume {
 	for len(spans) > 0 {
 		cuts := b.cutAll(spans, plan, channels)
 		var again []span
-		for i, p := range spans {
-			c := cuts[i*gaussPoints : (i+1)*gaussPoints]
+		for _, p := range spans {
+			c := cuts[:p.sections()]
+			cuts = cuts[p.sections():]
 			if p.flat {
 				v.addFlat(p, &c[0])
 				continue
 			}
-			z, weight := p.nodes(b.thickness)
-			rest := b.unevenness(p, z, c)
-			if p.level < maxHalvings && lastTerms(p, weight, rest) > tolerance {
+			uneven := b.unevenness(p, c)
+			if p.level < maxHalvings && p.lastTerm(uneven) > tolerance {
 				lower, upper := p.halves(b.thickness)
 				again = append(again, lower, upper)
 				continue
 			}
-			v.add(b, p, z, weight, c, rest)
+			v.add(b, p, c, uneven)
 		}
 		spans = again
 	}
@@ -194,45 +238,61 @@ func planArea(plan []geom.Part) float64 {
 	return a
 }
 
+// sections is how many sections a span needs.
+func (p span) sections() int {
+	if p.flat {
+		return 1
+	}
+	return p.order
+}
+
 // cutAll cuts every section that the spans need, on two goroutines; each writes
 // its own places, so that the result does not depend on their order.
 func (b *body) cutAll(spans []span, plan []geom.Part, channels int) []cutting {
-	cuts := make([]cutting, len(spans)*gaussPoints)
-	var jobs []int
-	for i, p := range spans {
+	type job struct {
+		p  span
+		i  int
+		to *cutting
+	}
+	n := 0
+	for _, p := range spans {
+		n += p.sections()
+	}
+	cuts := make([]cutting, n)
+	rest := cuts
+	var odd, even []job
+	for _, p := range spans {
 		if p.flat {
-			cuts[i*gaussPoints].take(plan, channels, b.openAt((p.lo+p.hi)/2))
+			rest[0].take(plan, channels, b.openAt((p.lo+p.hi)/2))
+			rest = rest[1:]
 			continue
 		}
-		for k := range gaussPoints {
-			jobs = append(jobs, i*gaussPoints+k)
+		for i := range p.order {
+			odd, even = even, append(odd, job{p, i, &rest[i]})
 		}
+		rest = rest[p.order:]
 	}
-	work := func(w *drawer, jobs []int) {
+	work := func(jobs []job) {
+		w := drawers.Get().(*drawer)
+		defer drawers.Put(w)
 		for _, j := range jobs {
-			p := spans[j/gaussPoints]
-			z, _ := p.nodes(b.thickness)
+			z, _ := j.p.node(j.i, b.thickness)
 			// Every channel that is open somewhere in the span is open in all of it.
-			b.add(w, z[j%gaussPoints], b.thickness-(p.lo+p.hi)/2)
-			cuts[j].take(w.sweep.Parts(), channels, ^uint64(0))
+			b.add(w, z, b.thickness-(j.p.lo+j.p.hi)/2)
+			j.to.take(w.sweep.Parts(), channels, ^uint64(0))
 		}
 	}
 	var other sync.WaitGroup
-	var odd, even []int
-	for i, j := range jobs {
-		if i%2 == 0 {
-			even = append(even, j)
-		} else {
-			odd = append(odd, j)
-		}
-	}
 	if len(odd) > 0 {
-		other.Go(func() { work(new(drawer), odd) })
+		other.Go(func() { work(odd) })
 	}
-	work(new(drawer), even)
+	work(even)
 	other.Wait()
 	return cuts
 }
+
+// drawers lends drawers with their memory.
+var drawers = sync.Pool{New: func() any { return new(drawer) }}
 
 // openAt is the set of channels that are open at the height z.
 func (b *body) openAt(z float64) uint64 {
@@ -245,30 +305,28 @@ func (b *body) openAt(z float64) uint64 {
 	return open
 }
 
-// unevenness is, at each point, how far the concrete's area is from falling
-// evenly with the insets: what is left has no square root in it, and small
-// coefficients.
-func (b *body) unevenness(p span, z [gaussPoints]float64, c []cutting) (rest [gaussPoints]float64) {
-	for i := range rest {
-		rest[i] = c[i].concrete.Area
-		for _, r := range b.rings() {
-			for _, s := range r.stretches {
-				rest[i] += s.length * Inset(s.profile, b.thickness, z[i])
-			}
+// unevenness is, at each point of a span, what the concrete's area would be if it
+// did not fall evenly with the insets: small coefficients, and no square root.
+func (b *body) unevenness(p span, c []cutting) []float64 {
+	out := make([]float64, len(c))
+	for i := range out {
+		z, _ := p.node(i, b.thickness)
+		out[i] = c[i].concrete.Area
+		for _, s := range b.profiles {
+			out[i] += s.length * Inset(s.profile, b.thickness, z)
 		}
 	}
-	return rest
+	return out
 }
 
-// lastTerms is the volume in the two highest terms of the Legendre series of the
-// values over the span.
-func lastTerms(p span, weight, values [gaussPoints]float64) float64 {
-	var high, next float64
+// lastTerm is the volume in the highest term of the Legendre series of the values
+// over the span.
+func (p span) lastTerm(values []float64) float64 {
+	sum := 0.0
 	for i, f := range values {
-		high += gauss.high[i] * f
-		next += gauss.next[i] * f
+		sum += rules[p.order].high[i] * f
 	}
-	return (math.Abs(high) + math.Abs(next)) * (p.hi - p.lo)
+	return math.Abs(sum) * (p.hi - p.lo)
 }
 
 func (v *volume) addFlat(p span, c *cutting) {
@@ -281,20 +339,19 @@ func (v *volume) addFlat(p span, c *cutting) {
 	}
 }
 
-func (v *volume) add(b *body, p span, z, weight [gaussPoints]float64, c []cutting, rest [gaussPoints]float64) {
-	for i := range rest {
-		v.concrete += weight[i] * rest[i]
-		addMoment(&v.moment, c[i].concrete, weight[i], z[i])
+func (v *volume) add(b *body, p span, c []cutting, uneven []float64) {
+	for i := range c {
+		z, weight := p.node(i, b.thickness)
+		v.concrete += weight * uneven[i]
+		addMoment(&v.moment, c[i].concrete, weight, z)
 		for k := range c[i].channels {
-			v.channels[k].v += weight[i] * c[i].channels[k].Area
-			addMoment(&v.channels[k].moment, c[i].channels[k], weight[i], z[i])
+			v.channels[k].v += weight * c[i].channels[k].Area
+			addMoment(&v.channels[k].moment, c[i].channels[k], weight, z)
 		}
 	}
-	for _, r := range b.rings() {
-		for _, s := range r.stretches {
-			v.concrete -= s.length * (insetIntegral(s.profile, b.thickness, p.hi) -
-				insetIntegral(s.profile, b.thickness, p.lo))
-		}
+	for _, s := range b.profiles {
+		v.concrete -= s.length * (insetIntegral(s.profile, b.thickness, p.hi) -
+			insetIntegral(s.profile, b.thickness, p.lo))
 	}
 }
 

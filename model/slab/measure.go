@@ -28,14 +28,15 @@ func (s Solid) Measure(grindMM float64) Measures {
 		}
 		return m
 	}
-	var w drawer
-	plan := b.plan(&w)
+	w := drawers.Get().(*drawer)
+	defer drawers.Put(w)
+	plan := b.plan(w)
 	face := s.measurePlan(&m, plan)
-	s.measureBeds(&m, &w)
+	s.measureBeds(&m, w)
 	s.integrate(&m, plan)
 	if grind := clamp(grindMM, 0, reach); grind > 0 {
-		if b.profiled() {
-			b.add(&w, b.thickness, b.thickness)
+		if len(b.profiles) > 0 {
+			b.add(w, b.thickness, b.thickness)
 			face = 0
 			for _, p := range w.sweep.Parts() {
 				if p.Layers&(setConcrete|setGone) == setConcrete {
@@ -146,22 +147,6 @@ func (s Solid) measureBeds(m *Measures, w *drawer) {
 			m.Beds[k].Centroid = moments[k].Mul(1 / a)
 		}
 	}
-}
-
-// profiled reports whether any edge is drawn in anywhere.
-func (b *body) profiled() bool {
-	for _, r := range b.rings() {
-		for _, s := range r.stretches {
-			if size, _ := profileSpan(s.profile, b.thickness); size > 0 {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func (b *body) rings() []*ring {
-	return append([]*ring{b.outline}, b.openings...)
 }
 
 // volume gathers integrals over the height.

@@ -30,6 +30,12 @@ func (s Solid) cutoutPerimeter() float64 {
 				}
 			}
 		}
+		if apart(fences[i], top, others) {
+			if bounds(o.Loop[0], o.Loop[0], top, others, nil) {
+				sum += o.Perimeter
+			}
+			continue
+		}
 		all, bounding := 0.0, 0.0
 		for k, a := range o.Loop {
 			b := o.Loop[(k+1)%len(o.Loop)]
@@ -54,18 +60,12 @@ func boundingLength(a, b geom.Vec, top *geom.Fence, others, earlier []*geom.Fenc
 		cuts = append(cuts, f.Crossings(a, b)...)
 	}
 	out := b.Sub(a).Unit().Left().Mul(-beside)
-	bounds := func(t float64) bool {
+	at := func(t float64) bool {
 		p := a.Lerp(b, t)
-		if q := p.Add(out); !top.Contains(q) || slices.ContainsFunc(others, func(f *geom.Fence) bool { return f.Contains(q) }) {
-			return false
-		}
-		return !slices.ContainsFunc(earlier, func(f *geom.Fence) bool {
-			_, d := f.Nearest(p)
-			return d < 1e-9
-		})
+		return bounds(p, p.Add(out), top, others, earlier)
 	}
 	if len(cuts) == 0 {
-		if bounds(0.5) {
+		if at(0.5) {
 			return a.Dist(b)
 		}
 		return 0
@@ -74,9 +74,31 @@ func boundingLength(a, b geom.Vec, top *geom.Fence, others, earlier []*geom.Fenc
 	slices.Sort(cuts)
 	share := 0.0
 	for i := 1; i < len(cuts); i++ {
-		if cuts[i] > cuts[i-1] && bounds((cuts[i]+cuts[i-1])/2) {
+		if cuts[i] > cuts[i-1] && at((cuts[i]+cuts[i-1])/2) {
 			share += cuts[i] - cuts[i-1]
 		}
 	}
 	return a.Dist(b) * share
+}
+
+// apart reports whether an opening touches neither the outline nor another one.
+func apart(f, top *geom.Fence, others []*geom.Fence) bool {
+	for _, g := range append(others[:len(others):len(others)], top) {
+		if f.Within(g, 2*beside) {
+			return false
+		}
+	}
+	return true
+}
+
+// bounds reports whether the point p of an opening's edge, just beside which q
+// lies outside it, bounds concrete.
+func bounds(p, q geom.Vec, top *geom.Fence, others, earlier []*geom.Fence) bool {
+	if !top.Contains(q) || slices.ContainsFunc(others, func(f *geom.Fence) bool { return f.Contains(q) }) {
+		return false
+	}
+	return !slices.ContainsFunc(earlier, func(f *geom.Fence) bool {
+		_, d := f.Nearest(p)
+		return d < 1e-9
+	})
 }

@@ -109,6 +109,10 @@ func (r *resolver) body() *body {
 		}
 		b.recesses = append(b.recesses, recessLoops{math.Min(c.Depth, b.thickness), c.Loops})
 	}
+	b.addProfiles(r.top)
+	for _, o := range r.rings {
+		b.addProfiles(o)
+	}
 	return b
 }
 

@@ -1,6 +1,8 @@
 package slab
 
 import (
+	"slices"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 )
@@ -12,6 +14,30 @@ type body struct {
 	outline   *ring    // nil when there is none
 	openings  []*ring  // clockwise
 	recesses  []recessLoops
+	profiles  []profileLength // that draw something in, alike ones together
+}
+
+// profileLength is a profile and the length of all edges that have it.
+type profileLength struct {
+	profile design.Profile
+	length  float64
+}
+
+// addProfiles gathers the profiles of a ring.
+func (b *body) addProfiles(r *ring) {
+	for _, s := range r.stretches {
+		if size, _ := profileSpan(s.profile, b.thickness); !(size > 0) {
+			continue
+		}
+		i := slices.IndexFunc(b.profiles, func(p profileLength) bool {
+			return sameInset(p.profile, s.profile, b.thickness)
+		})
+		if i < 0 {
+			i = len(b.profiles)
+			b.profiles = append(b.profiles, profileLength{profile: s.profile})
+		}
+		b.profiles[i].length += s.length
+	}
 }
 
 type recessLoops struct {
