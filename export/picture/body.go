@@ -76,6 +76,9 @@ func newBody(s slab.Solid, step float64) *body {
 		}
 	}
 	b.lo = v3{bounds.Min.X - 8, bounds.Min.Y - 8, 0}
+	if b.falls {
+		b.lo.Z = -8 // drops hang from the lower end
+	}
 	b.hi = v3{bounds.Max.X + 8, bounds.Max.Y + 8, s.Thickness}
 	b.classify()
 	return b
@@ -169,8 +172,13 @@ func (b *body) skin(p v3) float64 {
 	for i := range b.channels {
 		c := &b.channels[i]
 		if c.filled {
-			if c.falls {
-				f -= c.swell(b, p)
+			if c.falls && p.Z < b.t+12 && c.plan.at(p.X, p.Y) < 8 {
+				// The film's thickness changes fast: step with care.
+				if f > 16 {
+					f -= 8
+				} else {
+					f = 0.5 * (f - c.swell(b, p))
+				}
 			}
 		} else if g := c.at(b, p); -g > f {
 			f = -g
@@ -184,12 +192,6 @@ func (b *body) resinAt(p v3) int {
 	for i := range b.channels {
 		c := &b.channels[i]
 		if c.filled && c.plan.at(p.X, p.Y) < 0 && (c.falls || p.Z > b.t-c.depth) {
-			if c.falls && p.Z < b.t-2 {
-				// Down the fall resin ends where its film does.
-				if c.at(b, p) > c.swell(b, p)+0.3 {
-					continue
-				}
-			}
 			return i
 		}
 	}

@@ -99,11 +99,10 @@ func (c *channel) swell(b *body, p v3) float64 {
 		return 0
 	}
 	down := -h
-	k := min(1, down/(0.45*b.t))
-	k = k * k * (3 - 2*k)
-	rim := 1 - math.Exp(plan/4.5)
-	runs := 0.5 + 0.5*noise3(v3{p.X / 17, p.Y / 17, p.Z/110 + 3})
-	end := max(0, 1-p.Z/(0.30*b.t)) // 1 at the underside
-	bead := end * (1 - end) * 4
-	return rim * k * (0.9 + 1.5*runs + 1.7*bead)
+	k := smooth(0, 0.5*b.t, down)
+	rim := 1 - math.Exp(plan/5)
+	runs := smooth(-0.5, 0.7, noise3(v3{p.X / 19, p.Y / 19, p.Z/150 + 3}))
+	end := clamp01(1 - p.Z/(0.34*b.t)) // 1 at the underside
+	bead := math.Sin(math.Pi * min(1, 1.15*end))
+	return rim * k * (0.8 + 2.2*runs + (1.2+1.4*runs)*bead)
 }

@@ -63,21 +63,28 @@ func (k *chip) hit(r ray) (in, out float64, fi, fo int, ok bool) {
 	return in, out, fi, fo, in < out
 }
 
-// scatter is glass broadcast into resin: a lattice of cells with at most one
-// piece in each.
+// scatter is glass broadcast into resin: a lattice of cells that each hold some
+// pieces in places of their own.
 type scatter struct {
 	cell  float64
-	fill  float64 // share of the cells that hold a piece
+	grain float64
+	each  float64 // mean number of pieces in a cell
 	tint  v3      // absorption per mm
 	pale  v3      // what a crushed face scatters
 	depth float64
 }
 
+// mostPieces bounds the pieces of a cell, cellGrains is its side in grains.
+const (
+	mostPieces = 24
+	cellGrains = 2.6
+)
+
 func newScatter(g design.GlassFill, depth float64) *scatter {
 	grain := max(0.8, min(60, g.Grain.MM()))
-	s := &scatter{cell: 1.15 * grain, depth: depth}
-	// A piece of mean size holds about 0.13 of its cell.
-	s.fill = min(1, g.Share.Fraction()/0.13)
+	s := &scatter{cell: cellGrains * grain, grain: grain, depth: depth}
+	// A piece fills about 0.2 of the cube of the grain.
+	s.each = min(mostPieces, max(0, g.Share.Fraction())*cellGrains*cellGrains*cellGrains/0.2)
 	c := linearOf(g.Colour)
 	s.tint = glassTint(c, grain)
 	s.pale = c.mix(v3{0.9, 0.9, 0.9}, 0.25)
@@ -90,26 +97,45 @@ func glassTint(c v3, grain float64) v3 {
 	return v3{each(c.X), each(c.Y), each(c.Z)}
 }
 
-// at is the piece of a cell.
-func (s *scatter) at(i, j, k int) (chip, bool) {
+// count is how many pieces a cell holds.
+func (s *scatter) count(i, j, k int) (int, uint32) {
 	h := hash4(uint32(i), uint32(j), uint32(k), 0x61a55)
-	drift := 0.5 + 0.6*noise2(float64(i)*s.cell/55, float64(j)*s.cell/55, 9)
-	if unit01(h) > s.fill*(0.45+1.1*clamp01(drift)) {
-		return chip{}, false
-	}
-	u := draw(h, 40)
-	r := s.cell * (0.24 + 0.26*u*u)
-	free := s.cell/2 - r
-	at := func(n int, k uint32) float64 { return (float64(n)+0.5)*s.cell + free*(2*draw(h, k)-1) }
-	return newChip(v3{at(i, 41), at(j, 42), at(k, 43)}, r, h, 0.35), true
+	drift := 1 + 0.55*noise2(float64(i)*s.cell/60, float64(j)*s.cell/60, 9)
+	n := s.each * drift * (0.6 + 0.8*draw(h, 1))
+	return min(mostPieces, int(n+draw(h, 2))), h
 }
 
-// walk visits the pieces along a ray from 0 to way, nearest cell first, until
-// visit says stop.
-func (s *scatter) walk(r ray, way float64, visit func(k *chip, in, out float64, fi, fo int) bool) {
+// piece is the n-th piece of a cell, if the ray comes near it.
+func (s *scatter) piece(i, j, k, n int, h uint32, r *ray) (chip, bool) {
+	h = rehash(h, uint32(3+n))
+	u := draw(h, 40)
+	rad := s.grain * (0.26 + 0.32*u*u)
+	free := s.cell/2 - rad
+	c := fromLattice(v3{
+		(float64(i)+0.5)*s.cell + free*(2*draw(h, 41)-1),
+		(float64(j)+0.5)*s.cell + free*(2*draw(h, 42)-1),
+		(float64(k)+0.5)*s.cell + free*(2*draw(h, 43)-1)})
+	q := r.o.sub(c)
+	if b := q.dot(r.d); q.dot(q)-b*b > rad*rad {
+		return chip{}, false
+	}
+	return newChip(c, rad, h, 0.35), true
+}
+
+// crossing is a piece that a ray passes through.
+type crossing struct {
+	k       chip
+	in, out float64
+	fi      int
+}
+
+// walk visits the pieces along a ray from 0 to way, nearest first, until visit
+// says stop.
+func (s *scatter) walk(r ray, way float64, visit func(x *crossing) bool) {
 	inv := 1 / s.cell
-	cell := [3]int{int(math.Floor(r.o.X * inv)), int(math.Floor(r.o.Y * inv)), int(math.Floor(r.o.Z * inv))}
-	o, d := [3]float64{r.o.X, r.o.Y, r.o.Z}, [3]float64{r.d.X, r.d.Y, r.d.Z}
+	ro, rd := toLattice(r.o), toLattice(r.d)
+	cell := [3]int{int(math.Floor(ro.X * inv)), int(math.Floor(ro.Y * inv)), int(math.Floor(ro.Z * inv))}
+	o, d := [3]float64{ro.X, ro.Y, ro.Z}, [3]float64{rd.X, rd.Y, rd.Z}
 	var step [3]int
 	var next, span [3]float64
 	for a := range 3 {
@@ -122,12 +148,29 @@ func (s *scatter) walk(r ray, way float64, visit func(k *chip, in, out float64, 
 			next[a] = (float64(cell[a])*s.cell - o[a]) / d[a]
 		}
 	}
+	var met [8]crossing
 	for range 200 {
-		if k, ok := s.at(cell[0], cell[1], cell[2]); ok {
-			if in, out, fi, fo, hit := k.hit(r); hit && in > 0 && in < way {
-				if visit(&k, in, min(out, way), fi, fo) {
-					return
-				}
+		n, h := s.count(cell[0], cell[1], cell[2])
+		m := 0
+		for i := range n {
+			k, near := s.piece(cell[0], cell[1], cell[2], i, h, &r)
+			if !near || m == len(met) {
+				continue
+			}
+			in, out, fi, _, hit := k.hit(r)
+			if !hit || in <= 0 || in >= way {
+				continue
+			}
+			at := m
+			for ; at > 0 && met[at-1].in > in; at-- {
+				met[at] = met[at-1]
+			}
+			met[at] = crossing{k, in, min(out, way), fi}
+			m++
+		}
+		for i := range m {
+			if visit(&met[i]) {
+				return
 			}
 		}
 		a := 0
@@ -158,15 +201,16 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 	g := glassLook{through: v3{1, 1, 1}, shade: 1}
 	key, _ := refracted(sc.key.mul(-1), v3{Z: 1}, resinIndex)
 	key = key.mul(-1) // toward the light, inside the resin
-	s.walk(r, way, func(k *chip, in, out float64, fi, fo int) bool {
-		if k.c.Z > sc.body.t-0.75*k.r || k.c.Z < sc.body.t-s.depth+0.2*k.r {
+	s.walk(r, way, func(x *crossing) bool {
+		k, in, out, fi := &x.k, x.in, x.out, x.fi
+		if !c.holds(sc.body, k) {
 			return false
 		}
 		n := k.n[fi]
 		f := rehash(k.hash, uint32(60+fi))
 		cloud := 0.10 + 0.30*unit01(f)
 		lit := 0.35 + 0.75*max(0, n.dot(key))
-		down := 1.18 * max(0, sc.body.t-k.c.Z)
+		down := 1.18 * c.depthAt(sc.body, k.c)
 		part := g.through.times(m.clear(in + down)).mul(cloud * lit)
 		g.body = g.body.add(part.times(s.pale))
 		if f%3 == 0 {
@@ -179,12 +223,24 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 		return g.through.most() < 0.02
 	})
 	up := ray{r.at(way), key}
-	s.walk(up, max(0, sc.body.t-up.o.Z)/max(0.2, key.Z), func(k *chip, in, out float64, fi, fo int) bool {
-		if k.c.Z > sc.body.t-0.75*k.r || k.c.Z < sc.body.t-s.depth+0.2*k.r {
+	if up.o.Z < sc.body.t-s.depth-1 {
+		return g // down a fall
+	}
+	s.walk(up, max(0, sc.body.t-up.o.Z)/max(0.2, key.Z), func(x *crossing) bool {
+		k, in, out := &x.k, x.in, x.out
+		if !c.holds(sc.body, k) {
 			return false
 		}
 		g.shade *= 1 - 0.42*min(1, (out-in)/k.r)
 		return g.shade < 0.2
 	})
 	return g
+}
+
+// holds reports whether a piece lies wholly within the resin, about.
+func (c *channel) holds(b *body, k *chip) bool {
+	if !c.falls {
+		return k.c.Z < b.t-0.75*k.r && k.c.Z > b.t-c.depth+0.2*k.r
+	}
+	return b.skin(k.c) < -0.7*k.r && b.at(k.c) > 0.2*k.r
 }

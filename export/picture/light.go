@@ -28,7 +28,7 @@ type texel struct {
 }
 
 // glossy is the roughness below which a mirror ray is followed for each pixel.
-const glossy = 0.1
+const glossy = 0.06
 
 // trace fills the layer.
 func (s *scene) trace(p *pool, c *camera, step, samples int, ox, oy float64, seed uint32) (*layer, error) {

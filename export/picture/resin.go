@@ -16,8 +16,9 @@ type resin struct {
 }
 
 // tintWay is the way in mm through clear resin after which white light has the
-// fill's colour: down and up through 9 mm, as in the sketch.
-const tintWay = 18.0
+// fill's colour. It is so long that a channel of the usual depth, with what the
+// surface keeps back, comes out as bright as in the sketch.
+const tintWay = 40.0
 
 // newResin reads a fill; depth is the channel's.
 func newResin(f design.Fill, depth float64) resin {
@@ -82,19 +83,33 @@ func (c *channel) surfaceNormal(p, n v3) v3 {
 // depthAt is how far below the skin a place inside the resin lies, about.
 func (c *channel) depthAt(b *body, p v3) float64 { return max(0, -b.skin(p)) }
 
-// bottom finds where a ray inside the resin meets bank or floor.
-func (b *body) bottom(r ray) (float64, bool) {
+// bottom finds where a ray inside the resin meets bank or floor. A ray that
+// meets the resin's own surface again, as in the round of a fall, is mirrored
+// there. It gives the place and the whole way.
+func (b *body) bottom(r ray) (q v3, way float64) {
 	t := 0.15
-	for range 120 {
-		d := b.at(r.at(t))
+	for range 160 {
+		p := r.at(t)
+		d := b.at(p)
 		if d < 0.02 {
-			return t, true
+			return p, way + t
 		}
-		if t += max(d, 0.02); t > 600 {
+		if b.falls {
+			out := -b.skin(p)
+			if out < 0 && t > 0.3 {
+				n := gradient(b.skin, p, 0.25)
+				way += t
+				r = ray{p.along(n, -0.1), r.d.mirrored(n)}
+				t = 0
+				continue
+			}
+			d = min(d, max(out, 0.05))
+		}
+		if t += max(d, 0.02); way+t > 300 {
 			break
 		}
 	}
-	return t, false
+	return r.at(t), way + t
 }
 
 // resinLook is what a pixel of resin shows besides its mirror.
@@ -112,7 +127,7 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 	out := resinLook{n: n, f: fresnel(cos, resinIndex)}
 	in, _ := refracted(d, n, resinIndex)
 	r := ray{p, in}
-	way, _ := s.body.bottom(r)
+	q, way := s.body.bottom(r)
 	m := &c.resin
 	// Pigment acts as a sheet that stands where light is scattered first.
 	seen := math.Exp(-m.veil * way)
@@ -121,7 +136,6 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 	}
 	var body v3
 	if seen > 0.003 {
-		q := r.at(way)
 		depth := c.depthAt(s.body, q)
 		down := 1.18 * depth
 		floor := s.concrete.wet(q, footprint)
@@ -157,8 +171,8 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 // web is the soft net of light that the ripples of the surface throw on the
 // floor; its mean is 1.
 func (c *channel) web(q v3, depth float64) float64 {
-	k := min(0.16, 0.016*depth)
-	n := noise3(v3{q.X / 9, q.Y / 9, 4})
-	m := noise3(v3{q.X/5.3 + 2.2*n, q.Y / 5.3, 8})
+	k := min(0.07, 0.006*depth)
+	n := noise3(v3{q.X / 19, q.Y / 19, 4})
+	m := noise3(v3{q.X/12 + 1.6*n, q.Y / 12, 8})
 	return 1 + k*(1-2.9*math.Abs(m))
 }

@@ -157,7 +157,7 @@ func (s *Set) lightRoom(walls [3]bool) {
 	}
 	target := v3{mid.X, mid.Y, t}
 	at := func(x, y, z float64) v3 { return v3{mid.X + side*x*k, mid.Y + y*k, t + z*k} }
-	g.rig = rig{low: 0.40, top: 0.62, lights: []softbox{
+	g.rig = rig{low: 0.31, top: 0.52, tilt: 0.22, glow: 2.4, lights: []softbox{
 		newSoftbox(at(-1150, -620, 1150), target, 1100*k, 900*k, v3{12, 11.8, 11.4}),
 		newSoftbox(at(760, 60, 1350), target, 1500*k, 420*k, v3{3.5, 3.6, 3.75}),
 	}}
@@ -178,7 +178,7 @@ func (s *Set) lightTable() {
 	k := max(0.75, max(b.W(), b.H())/1250)
 	target := v3{mid.X, mid.Y, t}
 	at := func(x, y, z float64) v3 { return v3{mid.X + x*k, mid.Y + y*k, t + z*k} }
-	g.rig = rig{low: 0.42, top: 0.60, table: true, lights: []softbox{
+	g.rig = rig{low: 0.42, top: 0.60, lights: []softbox{
 		newSoftbox(at(-1000, 1200, 1500), target, 1100*k, 900*k, v3{11, 10.9, 10.6}),
 		newSoftbox(at(1500, -300, 1450), target, 900*k, 900*k, v3{3.6, 3.7, 3.8}),
 	}}

@@ -110,16 +110,25 @@ func (s *softbox) sheen(r ray, a, cos float64) (float64, float64) {
 // rig is the light of one kind of view.
 type rig struct {
 	lights   []softbox
-	low, top float64 // radiance of the studio at the horizon and overhead
-	table    bool    // a pale table below and no room
+	low, top float64 // radiance of the studio below and overhead
+	tilt     float64 // how much darker it is behind the viewer
+	glow     float64 // of a window there, in parts of top
 }
+
+// window is the direction of a soft window behind the viewer, low, so that
+// rounded edges and falls catch a line of light; windowShare is its solid angle
+// over pi.
+var window = v3{-0.35, -0.9, 0.27}.unit()
+
+const windowShare = 2 * (1 - 0.96)
 
 // studio is the radiance that comes from direction d where nothing stands.
 func (g *rig) studio(d v3) v3 {
-	k := g.low + (g.top-g.low)*(0.5+0.5*d.Z)
-	// The room is darker behind the viewer and a little warmer below.
-	k *= 1 + 0.22*d.Y
-	return v3{k * (1.01 - 0.02*d.Z), k, k * (0.99 + 0.02*d.Z)}
+	k := (g.low + (g.top-g.low)*(0.5+0.5*d.Z)) * (1 + g.tilt*d.Y)
+	if g.glow > 0 {
+		k += g.glow * g.top * smooth(0.93, 0.985, d.dot(window))
+	}
+	return v3{k, k, k}
 }
 
 // open is the irradiance over pi at p of normal n with nothing in the way: the
@@ -130,8 +139,8 @@ func (g *rig) open(p, n v3) v3 {
 	for i := range g.lights {
 		sum = sum.add(g.lights[i].l.mul(g.lights[i].share(p, n)))
 	}
-	mean := g.low + (g.top-g.low)*(0.5+n.Z/3)
-	mean *= 1 + 0.22*n.Y*2/3
+	mean := (g.low + (g.top-g.low)*(0.5+n.Z/3)) * (1 + g.tilt*n.Y*2/3)
+	mean += g.glow * g.top * windowShare * max(0, n.dot(window))
 	return sum.add(v3{mean, mean, mean})
 }
 

@@ -56,15 +56,30 @@ func gradeToned(c, base v3, toward float64) v3 {
 	return c.mix(hue, 0.25).mix(base, toward)
 }
 
+// The lattices of stones and chips are turned in space, so that their rows lie
+// along no face: the rotation of the quaternion (13, -6, -8, -6).
+var latticeRows = func() [3]v3 {
+	const w, x, y, z = 13.0, -6.0, -8.0, -6.0
+	n := w*w + x*x + y*y + z*z
+	return [3]v3{
+		{1 - 2*(y*y+z*z)/n, 2 * (x*y - w*z) / n, 2 * (x*z + w*y) / n},
+		{2 * (x*y + w*z) / n, 1 - 2*(x*x+z*z)/n, 2 * (y*z - w*x) / n},
+		{2 * (x*z - w*y) / n, 2 * (y*z + w*x) / n, 1 - 2*(x*x+y*y)/n},
+	}
+}()
+
+func toLattice(p v3) v3 {
+	return v3{p.dot(latticeRows[0]), p.dot(latticeRows[1]), p.dot(latticeRows[2])}
+}
+
+func fromLattice(q v3) v3 {
+	return latticeRows[0].mul(q.X).add(latticeRows[1].mul(q.Y)).add(latticeRows[2].mul(q.Z))
+}
+
 // at finds the stone at p. A stone is a skewed block with two corners broken
 // off: angular, as crushed rock is. edge is how far inside its faces p lies.
 func (z *stoneSize) at(p v3) (edge float64, h uint32, ok bool) {
-	// The lattice is turned in space, so that its rows lie along no face.
-	s := 1 / z.cell
-	q := v3{
-		s * (0.7536*p.X + 0.5196*p.Y - 0.4027*p.Z),
-		s * (-0.2849*p.X + 0.8232*p.Y + 0.4912*p.Z),
-		s * (0.5867*p.X - 0.2555*p.Y + 0.7684*p.Z)}
+	q := toLattice(p).mul(1 / z.cell)
 	i0, j0, k0 := int(math.Floor(q.X-0.5)), int(math.Floor(q.Y-0.5)), int(math.Floor(q.Z-0.5))
 	for n := range 8 {
 		i, j, k := i0+n&1, j0+n>>1&1, k0+n>>2

@@ -58,7 +58,11 @@ func toned(c v3) v3 {
 	return c.mix(v3{to, to, to}, white)
 }
 
-// pixel writes a colour as sRGB with a hashed dither of one step, so that even
+// crisp is the share of an S curve in the tone: it moves no value by more than
+// 3 steps of 255.
+const crisp = 0.12
+
+// putPixel writes a colour as sRGB with a hashed dither of one step, so that even
 // walls show no bands.
 func putPixel(dst []uint8, c v3, x, y int) {
 	c = toned(c)
@@ -68,6 +72,7 @@ func putPixel(dst []uint8, c v3, x, y int) {
 		at := math.Sqrt(max(0, min(1, v))) * 4096
 		i := min(int(at), 4095)
 		e := transfer[i] + (transfer[i+1]-transfer[i])*float32(at-float64(i))
+		e += crisp * e * (255 - e) * (2*e - 255) / (255 * 255)
 		dst[k] = uint8(max(0, min(255, e+0.5+0.9*d)))
 	}
 	dst[3] = 0xff
