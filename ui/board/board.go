@@ -153,7 +153,7 @@ func (b *Board) Settle() {
 // SetShow says what the base picture holds.
 func (b *Board) SetShow(s Show) {
 	b.show = s
-	b.picture.stale = true
+	b.picture.redo = true
 	b.after()
 }
 
@@ -313,7 +313,7 @@ func (r *renderer) Layout(size fyne.Size) {
 
 // Refresh follows the theme.
 func (r *renderer) Refresh() {
-	r.b.picture.stale, r.b.picture.inked = true, false
+	r.b.picture.redo, r.b.picture.inked = true, false
 	r.b.zoom.box.Refresh()
 	r.b.raster.Refresh()
 }

@@ -29,4 +29,10 @@ func (b *Board) LabelOf(field string) (fyne.Position, bool) {
 }
 
 // Stale makes the next picture draw its base anew.
-func (b *Board) Stale() { b.picture.stale = true }
+func (b *Board) Stale() { b.picture.redo = true }
+
+// Patched reports whether only a part of the base was drawn last.
+func (b *Board) Patched() bool { return b.picture.patched }
+
+// Base is the base picture.
+func (b *Board) Base() *image.RGBA { return b.picture.base }

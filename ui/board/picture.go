@@ -15,6 +15,9 @@ import (
 type picture struct {
 	base, frame *image.RGBA
 	stale       bool      // the base no longer fits the design
+	redo        bool      // nothing of the base can be kept
+	patched     bool      // only parts of it were drawn last
+	was         still     // that it was drawn from
 	of          view.View // that the base was drawn for, in pixels
 	inked       bool      // the colours fit the theme
 	over        overlay
@@ -33,14 +36,17 @@ func (b *Board) draw(w, h int) image.Image {
 	p := &b.picture
 	if p.frame == nil || p.frame.Rect.Dx() != w || p.frame.Rect.Dy() != h {
 		p.base, p.frame = image.NewRGBA(image.Rect(0, 0, w, h)), image.NewRGBA(image.Rect(0, 0, w, h))
-		p.stale = true
+		p.redo = true
+	}
+	if p.patched && !b.hand.Busy() {
+		p.redo = true
 	}
 	if !p.inked {
 		p.over.ink, p.inked = newInk(), true
 	}
 	px := float64(w) / b.view.W
 	v := b.view.Pixels(px)
-	if p.stale || p.of != v {
+	if p.stale || p.redo || p.of != v {
 		b.drawBase(p.base, v, px)
 		p.of, p.stale = v, false
 		p.baseDraws++
@@ -66,9 +72,28 @@ func (b *Board) drawOver(img *image.RGBA, v view.View, px float64) {
 	}
 }
 
-// drawBase draws what lies still: ground, top and dimensions.
+// drawBase draws what lies still: ground, top and dimensions. In a gesture only
+// the part that has changed is drawn anew; when it is over, all of it.
 func (b *Board) drawBase(img *image.RGBA, v view.View, px float64) {
-	raster.Draw(img, draw.Plan(b.s.Design(), b.s.Report(), b.planView(v, px)))
+	p := &b.picture
+	d, r := b.s.Design(), b.s.Report()
+	now := still{solid: r.Solid, design: d, view: b.planView(v, px)}
+	page := draw.Base(d, r, now.view)
+	if now.view.Show.Dimensions {
+		now.dims = draw.Dimensions(d, r, now.view).Items
+		page.Items = append(page.Items, now.dims...)
+	}
+	old := p.was
+	p.was = now
+	if b.hand.Busy() && !p.redo {
+		if box, whole := damage(old, now); !whole {
+			patch(img, page, box)
+			p.patched = true
+			return
+		}
+	}
+	p.redo, p.patched = false, false
+	raster.Draw(img, page)
 }
 
 // planView is the view as package draw takes it; v is in pixels, px of them to
