@@ -127,6 +127,14 @@ func (p *printer) traceAll(loops []geom.Loop) geom.Box {
 }
 
 func (p *printer) fill(s scene.Fill) {
+	if s.Clip != nil {
+		p.f.TransformBegin()
+		defer p.f.TransformEnd()
+		if p.traceAll(s.Clip).Empty() {
+			return
+		}
+		p.f.RawWriteStr("W n")
+	}
 	if s.Paint.Texture != nil && p.perMM > 0 {
 		p.texture(s)
 		return

@@ -25,7 +25,7 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 	var zones [2]geom.Box
 	for i := range sides {
 		x := sheetMargin + float64(i)*(half+gap)
-		zones[i] = geom.Box{Min: geom.Vec{X: x, Y: 44}, Max: geom.Vec{X: x + half, Y: l.h - 102}}
+		zones[i] = geom.Box{Min: geom.Vec{X: x, Y: 43}, Max: geom.Vec{X: x + half, Y: l.h - 97}}
 	}
 	// The smaller scale of the two serves both.
 	v := l.view(job.Units)
@@ -68,10 +68,10 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 			moved(plan.Items, page, w)
 		}
 		l.items = append(l.items, plan.Items...)
-		l.strip(page, entries(s.Option.Design, s.Report.Solid, job.Units), x, l.h-97, half)
+		l.strip(page, entries(s.Option.Design, s.Report.Solid, job.Units), x, l.h-93, half)
 	}
 	l.foot(page, scaleWords(one, job.Units, l.name))
-	l.table(job, a, b, l.h-83)
+	l.table(job, a, b, l.h-80)
 	return l.page(page)
 }
 
@@ -150,7 +150,7 @@ func (l *layout) table(job design.Job, a, b Side, y float64) {
 		return
 	}
 	rows := len(words) + (len(numbers)+1)/2
-	pitch := min(4.6, (l.h-18.5-y-7)/float64(max(1, rows)))
+	pitch := min(4.6, (l.h-17.5-y-12)/float64(max(1, rows)))
 	size := min(typeSmall, 0.68*pitch)
 	half := (right - x - 12) / 2
 	cols := [4]float64{x, x + 0.27*half, x + 0.27*half + (right-x-0.27*half)/2, right}
@@ -161,12 +161,22 @@ func (l *layout) table(job design.Job, a, b Side, y float64) {
 		line(cols, e.label, e.a, e.b, "", y, size)
 		y += pitch
 	}
-	y += 1.8
+	y += 1.6
+	columns := func(k int) [4]float64 {
+		x0 := x + float64(k)*(half+12)
+		return [4]float64{x0, x0 + 0.27*half, x0 + 0.53*half, x0 + half}
+	}
+	for k := range min(2, len(numbers)) {
+		c := columns(k)
+		l.words(c[1], y, scene.AnchorStart, size, true, l.theme.Ink, nameA)
+		l.words(c[2], y, scene.AnchorStart, size, true, l.theme.Ink, nameB)
+		l.words(c[3], y, scene.AnchorEnd, size, false, l.theme.Faint, "from "+nameA+" to "+nameB)
+	}
+	y += pitch
 	for i, e := range numbers {
 		k := i / ((len(numbers) + 1) / 2)
 		at := y + pitch*float64(i-k*((len(numbers)+1)/2))
-		x0 := x + float64(k)*(half+12)
-		line([4]float64{x0, x0 + 0.34*half, x0 + 0.57*half, x0 + half}, e.label, e.a, e.b, e.change, at, size)
+		line(columns(k), e.label, e.a, e.b, e.change, at, size)
 	}
 }
 

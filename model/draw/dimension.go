@@ -49,7 +49,37 @@ type row []span
 type sketch struct {
 	View
 	bounds geom.Box // of the top, mm
-	items  []scene.Item
+	feet   [][]geom.Vec
+	lines  [][]geom.Vec
+	ticks  [][]geom.Vec
+	texts  []scene.Text
+	items  []scene.Item // what lies over the lines
+}
+
+// finished is all items: extension lines lowest, texts on plates that part them
+// from lines that pass below.
+func (k *sketch) finished() []scene.Item {
+	faint := k.Theme.Faint
+	faint.A = 0x98
+	stroke := func(l [][]geom.Vec, c scene.Colour, w float64) scene.Item {
+		return scene.Stroke{Lines: l, Width: k.pt(w), Colour: c}
+	}
+	out := []scene.Item{stroke(k.feet, faint, 0.6), stroke(k.lines, k.Theme.Ink, 0.8), stroke(k.ticks, k.Theme.Ink, 1.2)}
+	var plates []geom.Loop
+	for _, t := range k.texts {
+		half := geom.Vec{X: t.Width()/2 + k.pt(1.5), Y: 0.52 * t.Size}
+		if t.Angle != 0 {
+			half = geom.Vec{X: half.Y, Y: half.X}
+		}
+		plates = append(plates, rounded(geom.Box{Min: t.At.Sub(half), Max: t.At.Add(half)}, k.pt(2)))
+	}
+	if len(plates) > 0 {
+		out = append(out, scene.Fill{Loops: plates, Paint: scene.Paint{Colour: k.Theme.Halo}})
+	}
+	for _, t := range k.texts {
+		out = append(out, t)
+	}
+	return append(out, k.items...)
 }
 
 // rows lays the rows of an edge, the first one nearest, beginning extra points
@@ -92,7 +122,7 @@ func (k *sketch) room(rows []row, extra float64) float64 {
 // fits reports whether a dimension's text has room between its ends.
 func (k *sketch) fits(s span) bool {
 	t := scene.Text{Size: k.pt(textSize), Text: s.text}
-	return t.Width()+k.pt(2*textGap+4) <= (s.to-s.from)*k.Scale
+	return t.Width()+k.pt(2*textGap+13) <= (s.to-s.from)*k.Scale
 }
 
 // place is the page's point at a station along an edge and off page units
@@ -121,7 +151,6 @@ func (k *sketch) feature(e edge, station, foot float64) geom.Vec {
 // that has no room between its ends goes beyond the line.
 func (k *sketch) row(e edge, r row, at float64) {
 	off := k.pt(at)
-	var lines, ticks, feet [][]geom.Vec
 	out := k.place(e, 0, 1).Sub(k.place(e, 0, 0))
 	drawn := map[float64]bool{}
 	taken := math.Inf(-1) // along the line, by the last text beyond it
@@ -135,10 +164,10 @@ func (k *sketch) row(e edge, r row, at float64) {
 				continue
 			}
 			drawn[end.station] = true
-			feet = append(feet, []geom.Vec{
+			k.feet = append(k.feet, []geom.Vec{
 				k.feature(e, end.station, end.foot).Add(out.Mul(k.pt(clearance))), end.p.Add(out.Mul(k.pt(stretch)))})
 			t := k.pt(tick)
-			ticks = append(ticks, []geom.Vec{end.p.Add(geom.Vec{X: -t, Y: t}), end.p.Add(geom.Vec{X: t, Y: -t})})
+			k.ticks = append(k.ticks, []geom.Vec{end.p.Add(geom.Vec{X: -t, Y: t}), end.p.Add(geom.Vec{X: t, Y: -t})})
 		}
 		text := scene.Text{Anchor: scene.AnchorMiddle, Size: k.pt(textSize), Colour: k.Theme.Ink, Text: s.text}
 		if e == left || e == right {
@@ -149,10 +178,10 @@ func (k *sketch) row(e edge, r row, at float64) {
 		text.At = a.Lerp(b, 0.5)
 		if k.fits(s) {
 			half := width/2 + k.pt(textGap)
-			lines = append(lines, []geom.Vec{a, text.At.Sub(u.Mul(half))}, []geom.Vec{text.At.Add(u.Mul(half)), b})
+			k.lines = append(k.lines, []geom.Vec{a, text.At.Sub(u.Mul(half))}, []geom.Vec{text.At.Add(u.Mul(half)), b})
 		} else {
 			// Beyond the line, moved on along it past the text before.
-			lines = append(lines, []geom.Vec{a, b})
+			k.lines = append(k.lines, []geom.Vec{a, b})
 			mid := text.At.Dot(u)
 			if low := mid - width/2; low < taken+k.pt(6) {
 				text.At = text.At.Add(u.Mul(taken + k.pt(6) - low))
@@ -161,16 +190,8 @@ func (k *sketch) row(e edge, r row, at float64) {
 			taken = mid + width/2
 			text.At = text.At.Add(out.Mul(k.pt(0.72 * rowPitch)))
 		}
-		k.items = append(k.items, text)
+		k.texts = append(k.texts, text)
 	}
-	hair := func(l [][]geom.Vec, c scene.Colour, w float64) {
-		k.items = append(k.items, scene.Stroke{Lines: l, Width: k.pt(w), Colour: c})
-	}
-	faint := k.Theme.Faint
-	faint.A = 0x98
-	hair(feet, faint, 0.6)
-	hair(lines, k.Theme.Ink, 0.8)
-	hair(ticks, k.Theme.Ink, 1.2)
 }
 
 // length writes a length in mm for reading.

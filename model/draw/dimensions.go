@@ -32,7 +32,7 @@ func Dimensions(d design.Design, r report.Report, v View) scene.Page {
 	}
 	m.sketch.sinkSizes(d, r.Solid)
 	m.sketch.corners(r.Solid, d)
-	p.Items = m.sketch.items
+	p.Items = m.sketch.finished()
 	return p
 }
 
@@ -60,8 +60,8 @@ func measured(d design.Design, s slab.Solid, v View) (m measures, ok bool) {
 			m.extra[e] = wallWidth - 4
 		}
 	}
-	m.rows[front] = []row{k.outlineRow(d, s, front), k.overall(front)}
-	m.rows[left] = []row{k.overhang(s), k.outlineRow(d, s, left), k.overall(left)}
+	m.rows[front] = []row{k.outlineRow(d, s, front), k.overall(s.Outline, front)}
+	m.rows[left] = []row{k.overhang(s), k.outlineRow(d, s, left), k.overall(s.Outline, left)}
 	m.rows[back] = []row{k.spreads(d, s), k.across(d, s)}
 	m.rows[right] = []row{k.fromBack(d, s)}
 	return m, true
@@ -109,21 +109,29 @@ func wallEdges(s slab.Solid, b geom.Box) (out [4]bool) {
 	return out
 }
 
-// overall is the whole width or depth.
-func (k *sketch) overall(e edge) row {
+// overall is the whole width or depth, from the points that reach furthest.
+func (k *sketch) overall(l geom.Loop, e edge) row {
 	b := k.bounds
-	if e == front || e == back {
-		y := b.Min.Y
-		if e == back {
-			y = b.Max.Y
+	// The extreme points nearest to the edge's side.
+	var lo, hi geom.Vec
+	first := true
+	for _, p := range l {
+		if e == left || e == right {
+			p.X, p.Y = p.Y, p.X
 		}
-		return row{{b.Min.X, b.Max.X, y, y, k.length(b.W())}}
+		if first || p.X < lo.X-1e-6 || p.X < lo.X+1e-6 && p.Y < lo.Y {
+			lo = p
+		}
+		if first || p.X > hi.X+1e-6 || p.X > hi.X-1e-6 && p.Y < hi.Y {
+			hi = p
+		}
+		first = false
 	}
-	x := b.Min.X
-	if e == right {
-		x = b.Max.X
+	length := b.W()
+	if e == left || e == right {
+		length = b.H()
 	}
-	return row{{b.Min.Y, b.Max.Y, x, x, k.length(b.H())}}
+	return row{{lo.X, hi.X, lo.Y, hi.Y, k.length(length)}}
 }
 
 // outlineRow is the chain of the outline's corners, if there are any between
@@ -137,7 +145,9 @@ func (k *sketch) outlineRow(d design.Design, s slab.Solid, e edge) row {
 	at := []float64{lo, hi}
 	foot := map[float64]float64{}
 	// First the corners that end a straight side square to the line, then
-	// others with room for a text.
+	// others with room for a text. Where two curves meet smoothly is no place
+	// to measure from.
+	smooth := smoothNodes(s)
 	for _, straight := range [...]bool{true, false} {
 		for i, n := range d.Outline.Nodes {
 			p := geom.Vec{X: n.At.X.MM(), Y: n.At.Y.MM()}
@@ -149,7 +159,7 @@ func (k *sketch) outlineRow(d design.Design, s slab.Solid, e edge) row {
 			if straight {
 				apart = 0.5
 			}
-			if endsStraight(d.Outline.Nodes, i, e) != straight || !farFrom(at, x, apart) {
+			if smooth[i] || endsStraight(d.Outline.Nodes, i, e) != straight || !farFrom(at, x, apart) {
 				if f, ok := foot[x]; ok && across < f {
 					foot[x] = across
 				}
@@ -178,6 +188,24 @@ func (k *sketch) outlineRow(d design.Design, s slab.Solid, e edge) row {
 		}
 		return f
 	})
+}
+
+// smoothNodes is the nodes at which the outline hardly turns.
+func smoothNodes(s slab.Solid) map[int]bool {
+	out := map[int]bool{}
+	n := len(s.Sides)
+	for i, next := range s.Sides {
+		prev := s.Sides[(i+n-1)%n]
+		if prev.Corner >= 0 || next.Corner >= 0 || len(prev.Points) < 2 || len(next.Points) < 2 {
+			continue
+		}
+		u := prev.Points[len(prev.Points)-1].Sub(prev.Points[len(prev.Points)-2])
+		w := next.Points[1].Sub(next.Points[0])
+		if math.Abs(math.Atan2(u.Cross(w), u.Dot(w))) < 0.15 {
+			out[next.Node] = true
+		}
+	}
+	return out
 }
 
 // endsStraight reports whether one of the edges that meet at a corner is straight
@@ -419,9 +447,6 @@ func (k *sketch) corners(s slab.Solid, d design.Design) {
 		if !ok {
 			continue
 		}
-		if inside := at.Add(in.Mul(-1)); s.Outline.Contains(at.Add(in)) && insideCorner(d, first[t]) && !s.Outline.Contains(inside) {
-			in = in.Mul(-1) // the free space before an inside corner
-		}
 		text := "R " + units.Format(t.size, k.Units)
 		if t.kind == design.CornerChamfered {
 			text = units.Format(t.size, k.Units) + " cut"
@@ -429,16 +454,65 @@ func (k *sketch) corners(s slab.Solid, d design.Design) {
 		if count[t] > 1 {
 			text = fmt.Sprintf("%d × %s", count[t], text)
 		}
-		page := k.ToPage(at)
-		dir := geom.Vec{X: in.X, Y: -in.Y}
-		label := scene.Text{Size: k.pt(smallSize), Text: text, Colour: k.Theme.Ink}
-		end := page.Add(dir.Mul(k.pt(15)))
-		label.At = end.Add(geom.Vec{X: math.Copysign(label.Width()/2+k.pt(4), dir.X), Y: dir.Y * k.pt(3)})
-		k.items = append(k.items, scene.Stroke{Lines: [][]geom.Vec{{page, end}}, Width: k.pt(0.8), Colour: k.Theme.Ink})
-		ground := k.Theme.Halo
-		ground.A = 0xc8
-		k.plate(label, ground)
+		// Within the concrete, or in the free space before an inside corner; on
+		// the other side where a part would be covered.
+		if insideCorner(d, first[t]) {
+			in = in.Mul(-1)
+		}
+		for _, dir := range [...]geom.Vec{in, in.Mul(-1)} {
+			label, line := k.cornerLabel(at, dir, text)
+			if k.covers(s, label) {
+				continue
+			}
+			k.items = append(k.items, line)
+			ground := k.Theme.Halo
+			ground.A = 0xc8
+			k.plate(label, ground)
+			break
+		}
 	}
+}
+
+// cornerLabel is a text that stands off from a corner toward dir, and the line
+// that leads to it.
+func (k *sketch) cornerLabel(at, dir geom.Vec, text string) (scene.Text, scene.Stroke) {
+	page := k.ToPage(at)
+	dir.Y = -dir.Y
+	end := page.Add(dir.Mul(k.pt(15)))
+	label := scene.Text{Size: k.pt(smallSize), Text: text, Colour: k.Theme.Ink}
+	label.At = end.Add(geom.Vec{X: math.Copysign(label.Width()/2+k.pt(4), dir.X), Y: dir.Y * k.pt(3)})
+	return label, scene.Stroke{Lines: [][]geom.Vec{{page, end}}, Width: k.pt(0.8), Colour: k.Theme.Ink}
+}
+
+// covers reports whether a text would cover part of a basin, opening or channel.
+func (k *sketch) covers(s slab.Solid, t scene.Text) bool {
+	half := geom.Vec{X: t.Width()/2 + k.pt(4), Y: 0.7 * t.Size}
+	box := geom.EmptyBox().Include(k.ToDesign(t.At.Sub(half))).Include(k.ToDesign(t.At.Add(half)))
+	for _, b := range s.Bowls {
+		if c := b.Loop.Bounds(); !c.Empty() && meets(box, c) {
+			return true
+		}
+	}
+	for _, o := range s.Openings {
+		if c := o.Loop.Bounds(); !c.Empty() && meets(box, c) {
+			return true
+		}
+	}
+	for _, r := range s.Recesses {
+		for _, l := range r.Loops {
+			for _, p := range l {
+				if box.Contains(p) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// meets reports whether two boxes overlap.
+func meets(a, b geom.Box) bool {
+	return a.Min.X < b.Max.X && a.Max.X > b.Min.X && a.Min.Y < b.Max.Y && a.Max.Y > b.Min.Y
 }
 
 // insideCorner reports whether the outline turns to the right at a corner.

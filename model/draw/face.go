@@ -44,7 +44,7 @@ func (b *base) layFace() {
 	if b.Show.Textures {
 		if rims := b.rims(); len(rims) > 0 {
 			b.add(scene.Fill{Loops: face, Paint: scene.Paint{
-				Texture: look.Relief(rims, b.s.Thickness, b.d.Finish.Polish, b.Scale)}})
+				Texture: look.Relief(rims, b.s.Thickness, b.d.Finish.Polish, b.perMM())}})
 		}
 	}
 	b.layArris(b.face, true)

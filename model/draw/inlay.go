@@ -12,14 +12,26 @@ import (
 func (b *base) onFace(loops []geom.Loop, p scene.Paint) scene.Fill {
 	f := scene.Fill{Loops: b.loops(loops), Paint: p}
 	for _, l := range loops {
-		for _, q := range l {
-			if !b.face.Contains(q) {
-				f.Clip = b.loops([]geom.Loop{b.face})
-				return f
-			}
+		if b.leaves(l) {
+			f.Clip = b.loops([]geom.Loop{b.face})
+			return f
 		}
 	}
 	return f
+}
+
+// leaves reports whether a loop leaves the top. Where it would take long to
+// tell, it may.
+func (b *base) leaves(l geom.Loop) bool {
+	if len(l)*len(b.face) > 400_000 {
+		return true
+	}
+	for _, q := range l {
+		if !b.face.Contains(q) {
+			return true
+		}
+	}
+	return false
 }
 
 // layGlass lays the glass beds.
@@ -34,7 +46,7 @@ func (b *base) layGlass() {
 			continue
 		}
 		b.add(b.onFace(grown(bed.Loops, bed.Grain/2), scene.Paint{
-			Texture: look.GlassBed(bed.Loops, bed.Grain, bed.Coverage, c, b.Scale)}))
+			Texture: look.GlassBed(bed.Loops, bed.Grain, bed.Coverage, c, b.perMM())}))
 	}
 }
 
@@ -70,7 +82,7 @@ func (b *base) layChannels() {
 			b.layRecess(r)
 		case b.Show.Textures:
 			b.add(b.onFace(r.Loops, scene.Paint{
-				Texture: look.Resin(r.Loops, r.Depth, r.Fill, b.d.Finish.Colour, b.Scale)}))
+				Texture: look.Resin(r.Loops, r.Depth, r.Fill, b.d.Finish.Colour, b.perMM())}))
 		default:
 			b.add(b.onFace(r.Loops, scene.Paint{Colour: look.PlainResin(r.Fill, r.Depth, b.d.Finish.Colour)}))
 		}
@@ -83,5 +95,10 @@ func (b *base) layRecess(r slab.Recess) {
 	b.add(b.onFace(r.Loops, scene.Paint{Colour: black(0x26)}))
 	if b.Show.Textures {
 		b.add(b.onFace(r.Loops, scene.Paint{Texture: look.Hollow(r.Loops, r.Depth, 0.5)}))
+	}
+	for _, l := range r.Loops {
+		if !b.leaves(l) {
+			b.layArris(l.Reversed(), false)
+		}
 	}
 }

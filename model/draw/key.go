@@ -84,7 +84,7 @@ func (l *layout) placed(v View, x, y, size float64, m scene.Rows) scene.Rows {
 }
 
 // perMM is the swatch's pixels to the millimetre of material.
-func (l *layout) perMM(size float64) float64 { return size * l.unit / swatchMM }
+func (l *layout) perMM(size float64) float64 { return size * l.unit * l.dots / swatchMM }
 
 // resinSwatch shows a bend of the channel in its concrete.
 func (l *layout) resinSwatch(v View, x, y, size float64, c design.Channel, f design.Finish) {

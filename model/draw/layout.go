@@ -38,10 +38,15 @@ const (
 	typeSmall = 2.75
 )
 
+// printDots is the pixels to the millimetre of paper that textures are made for:
+// 200 to the inch, which is finer than an eye tells on a printed texture.
+const printDots = 200 / 25.4
+
 // layout places things on a sheet in millimetres of paper.
 type layout struct {
 	paper
 	unit  float64 // page units in a millimetre
+	dots  float64 // pixels to the page unit
 	theme Theme
 	sys   units.System
 	items []scene.Item
@@ -49,9 +54,9 @@ type layout struct {
 
 func newLayout(sys units.System, o SheetOptions) *layout {
 	p := paperFor(sys)
-	l := &layout{paper: p, unit: 1, theme: Paper(), sys: sys}
+	l := &layout{paper: p, unit: 1, dots: printDots, theme: Paper(), sys: sys}
 	if o.Width > 0 {
-		l.unit = o.Width / p.w
+		l.unit, l.dots = o.Width/p.w, 1
 	}
 	return l
 }

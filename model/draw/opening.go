@@ -131,7 +131,7 @@ func (b *base) layRim(l geom.Loop, height, round float64) {
 		rim := look.Rim{Points: l, Closed: true,
 			Profile: design.Profile{Kind: design.ProfileRounded, Size: units.FromMM(round)}}
 		b.add(scene.Fill{Loops: b.loops([]geom.Loop{l}), Paint: scene.Paint{
-			Texture: look.Relief([]look.Rim{rim}, 2*round, 3, b.Scale)}})
+			Texture: look.Relief([]look.Rim{rim}, 2*round, 3, b.perMM())}})
 	}
 	b.layArris(l, true)
 }

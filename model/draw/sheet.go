@@ -40,7 +40,7 @@ func Sheet(job design.Job, option design.Option, r report.Report, o SheetOptions
 // view is what a plan on a sheet shows.
 func (l *layout) view(sys units.System) View {
 	return View{
-		W: l.w * l.unit, H: l.h * l.unit, Scale: 1, Point: 0.25 * l.unit, Theme: l.theme, Units: sys,
+		W: l.w * l.unit, H: l.h * l.unit, Scale: 1, Point: 0.25 * l.unit, Dots: l.dots, Theme: l.theme, Units: sys,
 		Show: Show{Textures: true, Dimensions: true, Walls: true, Taps: true},
 	}
 }

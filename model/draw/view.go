@@ -15,6 +15,9 @@ type View struct {
 	// Point is the page units in a point, the measure of line widths and type:
 	// about a 96th of an inch as seen. 0 means 1.
 	Point float64
+	// Dots is the pixels to the page unit that textures are made for. 0 means
+	// 1; a page in millimetres of paper has more.
+	Dots  float64
 	Theme Theme
 	Show  Show
 	Units units.System
@@ -66,6 +69,14 @@ func (v View) pt(n float64) float64 {
 		return n * v.Point
 	}
 	return n
+}
+
+// perMM is the pixels to the millimetre of the design that textures are made for.
+func (v View) perMM() float64 {
+	if v.Dots > 0 {
+		return v.Scale * v.Dots
+	}
+	return v.Scale
 }
 
 // usable reports whether a plan can be drawn at all.

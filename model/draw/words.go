@@ -139,7 +139,7 @@ func fillWords(c design.Channel, sys units.System) (title, more string) {
 	}
 	more = name + ", " + deep
 	if c.Fill.Glass != nil {
-		more += ", " + look.Name(c.Fill.Glass.Colour) + " glass in it"
+		more += ", with " + look.Name(c.Fill.Glass.Colour) + " glass"
 	}
 	return title, more
 }

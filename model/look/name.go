@@ -54,11 +54,11 @@ func Name(c design.Colour) string {
 		{186, "blue-green"}, {250, "blue"}, {290, "violet"}, {335, "pink"}, {361, "red"},
 	} {
 		if hue < n.to {
-			if n.name == "orange" && light < 0.45 {
-				return shade + "brown"
-			}
-			if n.name == "yellow" && light < 0.55 {
+			switch {
+			case n.name == "orange" && spread > 0.5 && hue > 26 || n.name == "yellow" && light < 0.55:
 				return shade + "amber"
+			case n.name == "orange" && light < 0.45:
+				return shade + "brown"
 			}
 			return shade + n.name
 		}
