@@ -5,6 +5,7 @@
 //	castsheet check FILE [--option B]
 //	castsheet report FILE [--json] [--option B]
 //	castsheet picture FILE -o out.png [--width N] [--option B]
+//	castsheet preview FILE -o out.png [--view top|quarter|close] [--quality quick|good] [--width N] [--option B]
 //	castsheet schema
 //	castsheet version
 //

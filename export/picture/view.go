@@ -181,3 +181,10 @@ func (s *Set) frontSpot() geom.Vec {
 	}
 	return at
 }
+
+// PlanHeight is the height in pixels of a straight-down picture of this width
+// that fits the top with the same margin all round.
+func (s *Set) PlanHeight(w int) int {
+	b := s.bounds.Grow(0.03 * max(s.bounds.W(), s.bounds.H()))
+	return max(8, min(MaxSide, int(math.Round(float64(w)*b.H()/b.W()))))
+}
