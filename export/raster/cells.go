@@ -90,8 +90,8 @@ func (c *cells) lineTo(p fixedPoint) {
 	}
 }
 
-// floorDiv is a/b toward minus infinity; with the same a/b it gives the same x
-// where one row ends and the next begins.
+// floorDiv is a/b toward minus infinity: it does not change when a whole picture
+// is shifted by whole rows, as division toward zero would.
 func floorDiv(a, b int) int {
 	q := a / b
 	if a%b != 0 && (a < 0) != (b < 0) {
@@ -211,8 +211,8 @@ func (c *cells) quadTo(b, p fixedPoint) {
 	for i := 1; i < n; i++ {
 		s := n - i
 		c.lineTo(fixedPoint{
-			(s*s*a.x + 2*s*i*b.x + i*i*p.x) / (n * n),
-			(s*s*a.y + 2*s*i*b.y + i*i*p.y) / (n * n),
+			floorDiv(s*s*a.x+2*s*i*b.x+i*i*p.x, n*n),
+			floorDiv(s*s*a.y+2*s*i*b.y+i*i*p.y, n*n),
 		})
 	}
 	c.lineTo(p)

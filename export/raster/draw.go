@@ -21,22 +21,23 @@ func Draw(dst *image.RGBA, p scene.Page) {
 		return
 	}
 	if w*h <= small || h < 2 {
-		drawBand(dst.Pix, dst.Stride, w, 0, h, p)
+		drawBand(dst.Pix, dst.Stride, w, 0, h, h, p)
 		return
 	}
 	// Two bands; which goroutine is done first makes no difference.
 	half := h / 2
 	var wait sync.WaitGroup
-	wait.Go(func() { drawBand(dst.Pix[half*dst.Stride:], dst.Stride, w, half, h-half, p) })
-	drawBand(dst.Pix, dst.Stride, w, 0, half, p)
+	wait.Go(func() { drawBand(dst.Pix[half*dst.Stride:], dst.Stride, w, half, h-half, h, p) })
+	drawBand(dst.Pix, dst.Stride, w, 0, half, h, p)
 	wait.Wait()
 }
 
-// drawBand paints the rows from top on of a page on the first h rows of pix.
-func drawBand(pix []uint8, stride, w, top, h int, p scene.Page) {
+// drawBand paints the h rows from top on, of a page that is whole rows high, on
+// the first rows of pix.
+func drawBand(pix []uint8, stride, w, top, h, whole int, p scene.Page) {
 	t := painters.Get().(*painter)
 	defer painters.Put(t)
-	t.on(pix, stride, w, h, top, p)
+	t.on(pix, stride, w, h, top, whole, p)
 	if p.Ground.A > 0 {
 		ground := tintOf(p.Ground)
 		for y := range h {

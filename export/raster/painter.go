@@ -39,17 +39,19 @@ type painter struct {
 	dashed [][]geom.Vec
 }
 
-// on turns the painter to the rows from top on of a page, held by a picture of
-// w by h pixels.
-func (t *painter) on(pix []uint8, stride, w, h, top int, p scene.Page) {
+// on turns the painter to the band of h rows from top on of a picture that is w
+// pixels wide and whole rows high.
+func (t *painter) on(pix []uint8, stride, w, h, top, whole int, p scene.Page) {
 	t.cells.resize(w, h)
 	if len(t.row) != 4*w {
 		t.row = make([]uint8, 4*w)
 	}
 	t.pix, t.stride, t.w, t.h, t.top = pix, stride, w, h, top
+	// Geometry is cut off at the whole picture, not at the band: cutting moves
+	// ends by a rounding, which must not depend on the band.
 	t.keep = geom.Box{
-		Min: geom.Vec{X: -margin, Y: float64(top) - margin},
-		Max: geom.Vec{X: float64(w) + margin, Y: float64(top+h) + margin},
+		Min: geom.Vec{X: -margin, Y: -margin},
+		Max: geom.Vec{X: float64(w) + margin, Y: float64(whole) + margin},
 	}
 	t.perMM, t.origin = p.PerMM, p.Origin
 	if !(t.perMM > 0) || math.IsInf(t.perMM, 0) || !t.origin.Finite() {
@@ -135,12 +137,21 @@ func (t *painter) gatherAll(loops []geom.Loop) bool {
 		if !finite(l) {
 			continue
 		}
-		if cut := clipLoop(l, t.keep); len(cut) > 2 {
+		if cut := clipLoop(l, t.keep); len(cut) > 2 && t.inBand(cut) {
 			t.gather(cut)
 			some = true
 		}
 	}
 	return some
+}
+
+// inBand reports whether a loop reaches into the band.
+func (t *painter) inBand(l []geom.Vec) bool {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range l {
+		lo, hi = math.Min(lo, p.Y), math.Max(hi, p.Y)
+	}
+	return hi >= float64(t.top-1) && lo <= float64(t.top+t.h+1)
 }
 
 // setMask lets only the inside of loops be painted from now on; it reports

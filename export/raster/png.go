@@ -60,7 +60,7 @@ func PNG(w io.Writer, p scene.Page, o Options) error {
 			rows := min(bandRows, height-top)
 			band = band[:4*width*rows]
 			clear(band)
-			drawBand(band, 4*width, width, top, rows, p)
+			drawBand(band, 4*width, width, top, rows, height, p)
 			select {
 			case painted <- band:
 			case <-stop:

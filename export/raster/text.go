@@ -66,7 +66,7 @@ func (t *painter) text(s scene.Text) {
 		start = -width * s.Size
 	}
 	if reach := width*s.Size + 2*s.Size; s.At.X < t.keep.Min.X-reach || s.At.X > t.keep.Max.X+reach ||
-		s.At.Y < t.keep.Min.Y-reach || s.At.Y > t.keep.Max.Y+reach {
+		s.At.Y < float64(t.top)-reach || s.At.Y > float64(t.top+t.h)+reach {
 		return
 	}
 	at, base := s.At, scene.Middle*s.Size
