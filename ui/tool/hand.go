@@ -322,7 +322,7 @@ func (h *Hand) Settle() {
 	switch {
 	case k == nil || k.pressed:
 	case k.typed != nil && !h.commit(k):
-		h.revert()
+		h.dropNumber()
 	default:
 		h.release()
 	}

@@ -37,12 +37,11 @@ type hold struct {
 	fault   string // why the last edit was refused
 }
 
-// typed is a number being typed, with the field and place that it started from.
+// typed is a number being typed, with the field that it is for.
 type typed struct {
-	text   string
-	field  field
-	target geom.Vec
-	bad    bool
+	text  string
+	field field
+	bad   bool
 }
 
 // dragStart is how many points the mouse goes before a press becomes a drag.
@@ -252,17 +251,15 @@ func (h *Hand) startTyping(k *hold) bool {
 		return false
 	}
 	k.field = f.name
-	k.typed = &typed{field: f, target: k.target}
+	k.typed = &typed{field: f}
 	k.snap = snap{}
 	return true
 }
 
-// retype makes text the number typed so far and shows what it gives so far.
-func (h *Hand) retype(k *hold, text string) {
+// retype makes text the number typed so far. It changes nothing yet: on the way
+// to 1200 a top is not to become 1 mm wide.
+func (k *hold) retype(text string) {
 	k.typed.text, k.typed.bad, k.fault = text, false, ""
-	if l, err := h.parse(text); err == nil {
-		h.setField(k, l)
-	}
 }
 
 // setField gives the typed field a value.
@@ -272,7 +269,7 @@ func (h *Hand) setField(k *hold, l units.Length) {
 		h.setOwn(k, l)
 		return
 	}
-	h.moveTo(k, k.typed.target.Add(f.dir.Mul(l.MM()-f.value)))
+	h.moveTo(k, k.target.Add(f.dir.Mul(l.MM()-f.value)))
 }
 
 // commit makes the typed number final; a number that can't be used stays as it was

@@ -61,7 +61,7 @@ func (h *Hand) Rune(r rune) bool {
 		h.hold = k
 	}
 	if len(k.typed.text) < maxTyped {
-		h.retype(k, k.typed.text+string(r))
+		k.retype(k.typed.text + string(r))
 	}
 	return true
 }
@@ -126,15 +126,8 @@ func (h *Hand) selected() (g grip, others []grip, ok bool) {
 func (h *Hand) Cancel() bool {
 	h.note = ""
 	switch {
-	case h.hold != nil && h.hold.typed != nil && h.hold.pressed:
-		k := h.hold // the drag goes on under the mouse
-		from := k.typed.target
-		k.typed, k.fault = nil, ""
-		if k.grip.own() {
-			h.drag(k, h.at)
-		} else {
-			h.moveTo(k, from)
-		}
+	case h.hold != nil && h.hold.typed != nil:
+		h.dropNumber()
 		return true
 	case h.Busy():
 		h.done = h.hold.pressed
@@ -158,6 +151,18 @@ func (h *Hand) Cancel() bool {
 		return false
 	}
 	return true
+}
+
+// dropNumber forgets a number that is being typed. A drag goes on under the
+// mouse; one that is over stays.
+func (h *Hand) dropNumber() {
+	k := h.hold
+	k.typed, k.fault = nil, ""
+	if k.pressed {
+		h.drag(k, h.at)
+		return
+	}
+	h.release()
 }
 
 // accept is Enter: a typed number, or the end of a drawing.
@@ -201,9 +206,7 @@ func (h *Hand) tab() bool {
 		if k.typed.text != "" {
 			return true // a number begun stays with its measure
 		}
-		from := k.typed.target
 		k.typed = nil
-		h.moveTo(k, from)
 	}
 	h.nextField(k)
 	if !k.pressed {
@@ -218,15 +221,7 @@ func (h *Hand) backspace() bool {
 		if k.typed.text == "" {
 			return h.Cancel()
 		}
-		text := dropLast(k.typed.text)
-		if text == "" {
-			k.typed.text, k.typed.bad, k.fault = "", false, ""
-			if k.begun && !k.grip.own() {
-				h.moveTo(k, k.typed.target)
-			}
-			return true
-		}
-		h.retype(k, text)
+		k.retype(dropLast(k.typed.text))
 		return true
 	case h.pen != nil && h.pen.text != "":
 		h.pen.text, h.pen.bad, h.pen.fault = dropLast(h.pen.text), false, ""

@@ -134,6 +134,33 @@ func TestANumberIsKeptWhenTheHandTurnsAway(t *testing.T) {
 	r.want(edit.MovePart("sink-1", at(50, 0)))
 }
 
+// A number that is still being typed when the button is let go can be entered or
+// dropped; the drag stays.
+func TestANumberOutlivesTheButton(t *testing.T) {
+	r := newRig(t, units.Metric, plain())
+	r.down(400, 250)
+	r.move(450, 250)
+	r.type_("3")
+	r.up(450, 250)
+	r.type_("00")
+	r.keys(tool.KeyEnter)
+	r.want(edit.MovePart("sink-1", at(50, 0)), edit.MovePart("sink-1", at(0, 0))) // to the left 300, as it was
+	r.wantOneStep("Move sink")
+
+	r = newRig(t, units.Metric, plain())
+	r.down(400, 250)
+	r.move(450, 250)
+	r.type_("bad")
+	r.type_("3x")
+	r.up(450, 250)
+	r.keys(tool.KeyEnter, tool.KeyEscape)
+	r.want(edit.MovePart("sink-1", at(50, 0)))
+	r.wantOneStep("Move sink")
+	if r.h.Busy() {
+		t.Error("the hand still holds the number")
+	}
+}
+
 func TestBackspaceInANumber(t *testing.T) {
 	r := newRig(t, units.Metric, plain())
 	r.click(400, 250)
