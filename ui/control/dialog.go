@@ -20,8 +20,8 @@ type Dialog struct {
 	first      fyne.Focusable
 }
 
-// Answer is a button of a dialog. Do reports whether the dialog may close; a nil
-// Do only closes it.
+// Answer is a button of a dialog. Do, which may be nil, reports whether the
+// dialog may close; Then, which may be nil, runs once it has closed.
 type Answer struct {
 	Text  string
 	Hint  string
@@ -29,6 +29,7 @@ type Answer struct {
 	Enter bool // Enter gives this answer
 	Esc   bool // Esc gives this answer
 	Do    func() bool
+	Then  func()
 }
 
 // Cancel is the answer that changes nothing.
@@ -41,8 +42,12 @@ func NewDialog(f *Frame, title string, content fyne.CanvasObject, answers ...Ans
 	buttons := []fyne.CanvasObject{layout.NewSpacer()}
 	for _, a := range answers {
 		do := func() {
-			if a.Do == nil || a.Do() {
-				d.Close()
+			if a.Do != nil && !a.Do() {
+				return
+			}
+			d.Close()
+			if a.Then != nil {
+				a.Then()
 			}
 		}
 		kind := a.Kind

@@ -18,6 +18,8 @@ type Entry struct {
 	Commit func(text string) error
 	// Nudge moves the value by arrow keys, in steps; nil leaves them alone.
 	Nudge func(steps int)
+	// EscLeaves gives Esc to the dialog at once, without restoring first.
+	EscLeaves bool
 	// OnFault hears why the text was refused, nil when that is over.
 	OnFault func(error)
 
@@ -118,7 +120,7 @@ func (e *Entry) Restore() {
 func (e *Entry) TypedKey(k *fyne.KeyEvent) {
 	switch {
 	case isEsc(k):
-		if e.pending() {
+		if e.pending() && !e.EscLeaves {
 			e.Restore()
 			e.selectAll()
 			return

@@ -15,6 +15,8 @@ type Frame struct {
 	OnSay func(text string)
 	// OnKey hears the keys that nobody else has taken.
 	OnKey func(*fyne.KeyEvent)
+	// Inline does at once what else is done in the background, for tests.
+	Inline bool
 
 	takers []*taker
 }
@@ -34,6 +36,19 @@ func (f *Frame) Say(text string) {
 	if f.OnSay != nil {
 		f.OnSay(text)
 	}
+}
+
+// Background does a work off the main goroutine, and then on it what the work
+// gives back.
+func (f *Frame) Background(work func() (then func())) {
+	if f.Inline {
+		work()()
+		return
+	}
+	go func() {
+		then := work()
+		fyne.Do(then)
+	}()
 }
 
 // Key is a key that meant nothing to the control that had it.

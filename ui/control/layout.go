@@ -60,11 +60,18 @@ func Rule() fyne.CanvasObject { return widget.NewSeparator() }
 
 // Ground paints a colour of the theme behind a thing.
 func Ground(name fyne.ThemeColorName, o fyne.CanvasObject) *fyne.Container {
-	return container.NewStack(NewPaint(name, 0), o)
+	return container.NewStack(NewFill(name, 0), o)
 }
 
-// Paint is a rectangle in a colour of the theme that follows the theme.
-type Paint struct {
+// Rimmed draws the rim of an input around a thing that has none.
+func Rimmed(o fyne.CanvasObject) *fyne.Container {
+	rim := NewFill("", 4)
+	rim.rim, rim.width = theme.ColorNameInputBorder, 1
+	return container.NewStack(o, rim)
+}
+
+// Fill is a rectangle in a colour of the theme that follows the theme.
+type Fill struct {
 	widget.BaseWidget
 	name   fyne.ThemeColorName
 	rim    fyne.ThemeColorName
@@ -72,15 +79,15 @@ type Paint struct {
 	radius float32
 }
 
-// NewPaint is a rectangle with corners of a radius; no name paints nothing.
-func NewPaint(name fyne.ThemeColorName, radius float32) *Paint {
-	p := &Paint{name: name, radius: radius}
+// NewFill is a rectangle with corners of a radius; no name paints nothing.
+func NewFill(name fyne.ThemeColorName, radius float32) *Fill {
+	p := &Fill{name: name, radius: radius}
 	p.ExtendBaseWidget(p)
 	return p
 }
 
 // Set takes another colour, and a rim of another colour and width.
-func (p *Paint) Set(name, rim fyne.ThemeColorName, width float32) {
+func (p *Fill) Set(name, rim fyne.ThemeColorName, width float32) {
 	if name != p.name || rim != p.rim || width != p.width {
 		p.name, p.rim, p.width = name, rim, width
 		p.Refresh()
@@ -88,18 +95,18 @@ func (p *Paint) Set(name, rim fyne.ThemeColorName, width float32) {
 }
 
 // CreateRenderer makes the widget's renderer.
-func (p *Paint) CreateRenderer() fyne.WidgetRenderer {
-	r := &paintRenderer{p: p, box: canvas.NewRectangle(color.Transparent)}
+func (p *Fill) CreateRenderer() fyne.WidgetRenderer {
+	r := &fillRenderer{p: p, box: canvas.NewRectangle(color.Transparent)}
 	r.apply()
 	return r
 }
 
-type paintRenderer struct {
-	p   *Paint
+type fillRenderer struct {
+	p   *Fill
 	box *canvas.Rectangle
 }
 
-func (r *paintRenderer) apply() {
+func (r *fillRenderer) apply() {
 	th, v := r.p.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
 	r.box.FillColor, r.box.StrokeWidth = color.Transparent, 0
 	if r.p.name != "" {
@@ -111,15 +118,15 @@ func (r *paintRenderer) apply() {
 	r.box.CornerRadius = r.p.radius
 }
 
-func (r *paintRenderer) Refresh() {
+func (r *fillRenderer) Refresh() {
 	r.apply()
 	r.box.Refresh()
 }
 
-func (r *paintRenderer) Layout(size fyne.Size)        { r.box.Resize(size) }
-func (r *paintRenderer) MinSize() fyne.Size           { return fyne.NewSize(0, 0) }
-func (r *paintRenderer) Destroy()                     {}
-func (r *paintRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.box} }
+func (r *fillRenderer) Layout(size fyne.Size)        { r.box.Resize(size) }
+func (r *fillRenderer) MinSize() fyne.Size           { return fyne.NewSize(0, 0) }
+func (r *fillRenderer) Destroy()                     {}
+func (r *fillRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.box} }
 
 // Icon is a picture of the family in a colour of the theme.
 func Icon(res fyne.Resource, name fyne.ThemeColorName) *widget.Icon {

@@ -26,7 +26,7 @@ const (
 
 var sizes = map[fyne.ThemeSizeName]float32{
 	theme.SizeNamePadding:            Gap,
-	theme.SizeNameInnerPadding:       Space,
+	theme.SizeNameInnerPadding:       5, // makes an entry 27 high
 	theme.SizeNameLineSpacing:        2,
 	theme.SizeNameCaptionText:        Caption,
 	theme.SizeNameText:               Body,

@@ -56,6 +56,12 @@ func (l look) Color(name fyne.ThemeColorName, desktop fyne.ThemeVariant) color.C
 	return l.Theme.Color(name, l.choice.Variant(desktop))
 }
 
+// IsDark reports whether the theme in use is a dark one.
+func IsDark() bool {
+	c := color.GrayModel.Convert(theme.Color(theme.ColorNameBackground)).(color.Gray)
+	return c.Y < 0x80
+}
+
 func (l look) Size(name fyne.ThemeSizeName) float32 {
 	if s, ok := sizes[name]; ok {
 		return s

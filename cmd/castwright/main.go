@@ -1,0 +1,38 @@
+// Command castwright is the window: it draws, reckons and checks cast concrete
+// tops. See package ui.
+//
+//	castwright [-dump FILE] [JOB.json]
+//
+// Without a job it opens on the demo. It prints READY once its first picture
+// stands; with -dump it keeps its state in a file, for tests.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"example.org/castwright/ui"
+	"fyne.io/fyne/v2/app"
+)
+
+func main() {
+	dump := flag.String("dump", "", "keep the window's state in this `file`, for tests")
+	flag.Usage = func() {
+		fmt.Fprintln(flag.CommandLine.Output(), "usage: castwright [-dump FILE] [JOB.json]")
+		flag.PrintDefaults()
+	}
+	flag.Parse()
+	if flag.NArg() > 1 {
+		flag.Usage()
+		os.Exit(2)
+	}
+	path := flag.Arg(0)
+	if path != "" {
+		if abs, err := filepath.Abs(path); err == nil {
+			path = abs // so that it holds in the list of recent jobs
+		}
+	}
+	ui.Run(app.NewWithID("org.example.castwright"), ui.Args{Path: path, Dump: *dump, Ready: os.Stdout})
+}

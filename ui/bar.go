@@ -1,0 +1,101 @@
+package ui
+
+import (
+	"time"
+
+	"example.org/castwright/model/units"
+	"example.org/castwright/ui/control"
+	"example.org/castwright/ui/icon"
+	"example.org/castwright/ui/keys"
+	look "example.org/castwright/ui/theme"
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+)
+
+// menuCalm is how long the menu may lag behind.
+const menuCalm = 120 * time.Millisecond
+
+// bar is the compact bar below the menu: what is in hand, undo and redo, what is
+// seen.
+type bar struct {
+	object     fyne.CanvasObject
+	name       *control.Text
+	option     *control.Text
+	undo, redo *control.Button
+	looks      map[keys.ID]*control.Button
+	units      *control.Segments
+	theme      *control.Button
+}
+
+func (w *window) newBar() *bar {
+	b := &bar{name: control.NewText("").Bold(), option: control.NewText("").Muted().Cut(), looks: map[keys.ID]*control.Button{}}
+	button := func(id keys.ID, res fyne.Resource) *control.Button {
+		return control.NewButton(w.frame, control.Face{Icon: res, Hint: keys.Hint(id)}, func() { w.keys.Run(id) })
+	}
+	b.undo, b.redo = button(keys.Undo, icon.Undo), button(keys.Redo, icon.Redo)
+	show := control.Row(2)
+	for _, l := range []struct {
+		id  keys.ID
+		res fyne.Resource
+	}{
+		{keys.Dimensions, icon.Dimension}, {keys.Textures, icon.Texture}, {keys.Supports, icon.Supports}, {keys.Grid, icon.Grid},
+	} {
+		b.looks[l.id] = button(l.id, l.res)
+		show.Add(b.looks[l.id])
+	}
+	b.units = control.NewSegments(w.frame, []control.Face{
+		{Text: "mm", Hint: "Metric: " + keys.Hint(keys.Units)}, {Text: "in", Hint: "Inches with fractions: " + keys.Hint(keys.Units)},
+	}, func(int) { w.keys.Run(keys.Units) })
+	b.theme = button(keys.Theme, icon.Moon)
+	left := control.Row(look.Gap,
+		button(keys.NewJob, icon.New), button(keys.Open, icon.Open), button(keys.Save, icon.Save), button(keys.ExportPicture, icon.Export),
+		gap(), b.undo, b.redo, gap(), button(keys.JobSettings, icon.Settings), gap())
+	right := control.Row(look.Gap, show, gap(), control.Sized(92, 0, b.units.Container), gap(), b.theme, button(keys.Actions, icon.Keys))
+	title := control.Row(look.Space, control.Middle(b.name), control.Middle(control.NewText("·").Muted()))
+	b.object = control.Pad(look.Gap, look.Space, container.NewBorder(nil, nil, left, right,
+		container.NewBorder(nil, nil, title, nil, control.Pad(0, look.Space, control.Middle(b.option)))))
+	return b
+}
+
+// gap is a thin line between groups of buttons.
+func gap() fyne.CanvasObject {
+	return control.Pad(look.Gap, look.Gap, control.Sized(1, 0, control.NewFill(theme.ColorNameSeparator, 0)))
+}
+
+// show shows the state of the window.
+func (b *bar) show(w *window) {
+	b.name.SetText(w.jobName())
+	o := w.session.Option()
+	words := "Option " + o.Name
+	if o.Title != "" {
+		words += ": " + o.Title
+	}
+	b.option.SetText(words)
+	step := func(button *control.Button, id keys.ID, name string) {
+		button.SetEnabled(name != "")
+		face := button.Face()
+		face.Hint = keys.Hint(id)
+		if name != "" {
+			face.Hint = w.keys.Name(id) + " (" + keys.ByID(id).Key.String() + ")"
+		}
+		button.SetFace(face)
+	}
+	step(b.undo, keys.Undo, w.session.UndoName())
+	step(b.redo, keys.Redo, w.session.RedoName())
+	if w.session.Job().Units == units.Imperial {
+		b.units.SetPicked(1)
+	} else {
+		b.units.SetPicked(0)
+	}
+	s := w.board.Shown()
+	for id, on := range map[keys.ID]bool{keys.Dimensions: s.Dimensions, keys.Textures: s.Textures, keys.Supports: s.Supports, keys.Grid: s.Grid} {
+		b.looks[id].SetOn(on)
+	}
+	face := b.theme.Face()
+	face.Icon = icon.Moon
+	if look.IsDark() {
+		face.Icon = icon.Sun
+	}
+	b.theme.SetFace(face)
+}

@@ -1,0 +1,96 @@
+package ui
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"image"
+	"io"
+	"time"
+
+	"example.org/castwright/ui/files"
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+)
+
+// state is what a test of the real window reads.
+type state struct {
+	Option    string     `json:"option"`
+	Path      string     `json:"path"`
+	Dirty     bool       `json:"dirty"`
+	WidthMM   float64    `json:"width_mm"`
+	DepthMM   float64    `json:"depth_mm"`
+	WeightKG  float64    `json:"weight_kg"`
+	Selection []string   `json:"selection"`
+	Hint      string     `json:"hint"`
+	Board     boardState `json:"board"`
+}
+
+// boardState is where the drawing lies in the window, in pixels.
+type boardState struct {
+	X       float64 `json:"x"`
+	Y       float64 `json:"y"`
+	W       float64 `json:"w"`
+	H       float64 `json:"h"`
+	Scale   float64 `json:"scale"` // pixels to the millimetre
+	OriginX float64 `json:"origin_x"`
+	OriginY float64 `json:"origin_y"`
+}
+
+func (w *window) state() state {
+	r, g := w.session.Report(), w.board.Geometry()
+	s := state{
+		Option: w.session.Option().Name, Path: w.session.Path(), Dirty: w.session.Dirty(),
+		WidthMM: r.Measures.Bounds.W(), DepthMM: r.Measures.Bounds.H(), WeightKG: r.Takeoff.WeightDry.Value,
+		Selection: []string{}, Hint: w.hint.text.Text(),
+		Board: boardState{g.X, g.Y, g.W, g.H, g.PerMM, g.Origin.X, g.Origin.Y},
+	}
+	for _, p := range w.session.Selection() {
+		switch {
+		case p.Part != "":
+			s.Selection = append(s.Selection, string(p.Part))
+		case p.Node < 0:
+			s.Selection = append(s.Selection, "top")
+		case p.Edge:
+			s.Selection = append(s.Selection, fmt.Sprintf("edge %d", p.Node))
+		default:
+			s.Selection = append(s.Selection, fmt.Sprintf("corner %d", p.Node))
+		}
+	}
+	return s
+}
+
+// dumpEvery is how often the state is looked at.
+const dumpEvery = 50 * time.Millisecond
+
+// keepDumping writes the state whenever it has changed. It ends with the program.
+func (w *window) keepDumping(path string) {
+	var last []byte
+	for range time.Tick(dumpEvery) {
+		w.host.post(func() {
+			text, err := json.MarshalIndent(w.state(), "", "  ")
+			if err != nil || bytes.Equal(text, last) {
+				return
+			}
+			last = text
+			files.WriteWhole(path, func(f io.Writer) error { _, err := f.Write(text); return err })
+		})
+	}
+}
+
+// tellReady says READY once the first picture stands.
+func (w *window) tellReady(args Args) {
+	if args.Ready == nil {
+		return
+	}
+	told := false
+	dot := canvas.NewRaster(func(int, int) image.Image {
+		if !told {
+			told = true
+			w.host.post(func() { fmt.Fprintln(args.Ready, "READY") })
+		}
+		return image.NewRGBA(image.Rect(0, 0, 1, 1))
+	})
+	dot.Resize(fyne.NewSize(1, 1))
+	w.ready.Add(dot)
+}

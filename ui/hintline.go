@@ -1,0 +1,49 @@
+package ui
+
+import (
+	"example.org/castwright/ui/control"
+	look "example.org/castwright/ui/theme"
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+)
+
+// hintLine says what the next click or key does; over a control it says what
+// that does.
+type hintLine struct {
+	object fyne.CanvasObject
+	text   *control.Text
+	state  *control.Text
+	drawn  string // what the drawing says
+	said   string // what a control says, before it
+}
+
+func newHintLine() *hintLine {
+	h := &hintLine{text: control.NewText("").Cut(), state: control.NewText("").Muted()}
+	h.object = control.Ground(theme.ColorNameHeaderBackground, control.Pad(look.Gap, look.Space+look.Gap,
+		container.NewBorder(nil, nil, nil, control.Pad(0, look.Section, h.state), h.text)))
+	return h
+}
+
+// base is what the drawing says.
+func (h *hintLine) base(text string) {
+	h.drawn = text
+	h.show()
+}
+
+// say is what a control says, "" when it is done.
+func (h *hintLine) say(text string) {
+	h.said = text
+	h.show()
+}
+
+// saved is whether the job is saved.
+func (h *hintLine) saved(text string) { h.state.SetText(text) }
+
+func (h *hintLine) show() {
+	if h.said != "" {
+		h.text.SetText(h.said)
+		return
+	}
+	h.text.SetText(h.drawn)
+}

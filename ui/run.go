@@ -1,0 +1,78 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"time"
+
+	"example.org/castwright/assets"
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/store"
+	"example.org/castwright/model/units"
+	"example.org/castwright/ui/files"
+	"example.org/castwright/ui/session"
+	"fyne.io/fyne/v2"
+)
+
+// Args is how the program was called.
+type Args struct {
+	Path  string    // job to open; "" opens the demo job
+	Dump  string    // file to keep the window's state in, for tests; "" for none
+	Ready io.Writer // told READY once the first picture stands; nil for nobody
+}
+
+// Run shows the window and goes on until it is closed.
+func Run(a fyne.App, args Args) {
+	path, err := files.DefaultPath()
+	if err != nil {
+		path = "" // settings are not kept then
+	}
+	w := newWindow(a, files.LoadSettings(path), host{post: fyne.Do, later: later})
+	w.start(args)
+	w.win.ShowAndRun()
+}
+
+// host is what the window needs of its surroundings; tests have their own.
+type host struct {
+	post  func(func())                // runs something on the main goroutine
+	later func(time.Duration, func()) // the same after a while
+}
+
+func later(d time.Duration, f func()) { time.AfterFunc(d, func() { fyne.Do(f) }) }
+
+// start takes the first job in hand and begins to tell about itself.
+func (w *window) start(args Args) {
+	if args.Path != "" {
+		w.host.post(func() { w.files.OpenPath(args.Path) })
+	}
+	w.tellReady(args)
+	if args.Dump != "" {
+		go w.keepDumping(args.Dump)
+	}
+}
+
+// firstJob is what the window opens on: the demo job, or a plain one.
+func firstJob(s *files.Settings) (j design.Job, demo bool) {
+	j, err := demoJob()
+	if err == nil {
+		return j, true
+	}
+	sys := units.Metric
+	if s.Imperial {
+		sys = units.Imperial
+	}
+	return session.Blank(sys), false
+}
+
+func demoJob() (design.Job, error) {
+	demos := assets.Demos()
+	if len(demos) == 0 {
+		return design.Job{}, errors.New("there is no demo job")
+	}
+	j, err := store.Decode(demos[0].Data)
+	if err == nil && len(j.Options) == 0 {
+		err = fmt.Errorf("%s holds no options", demos[0].Name)
+	}
+	return j, err
+}

@@ -1,0 +1,250 @@
+package ui
+
+import (
+	"path/filepath"
+
+	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/compare"
+	"example.org/castwright/ui/control"
+	"example.org/castwright/ui/files"
+	"example.org/castwright/ui/keys"
+	"example.org/castwright/ui/panel"
+	"example.org/castwright/ui/partsrow"
+	"example.org/castwright/ui/session"
+	"example.org/castwright/ui/strip"
+	look "example.org/castwright/ui/theme"
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
+)
+
+// window is one window with its rooms. It belongs to the main goroutine.
+type window struct {
+	app   fyne.App
+	win   fyne.Window
+	host  host
+	frame *control.Frame
+	keys  *keys.Dispatcher
+
+	session  *session.Session
+	settings *files.Settings
+	files    *files.Files
+	board    *board.Board
+	panel    *panel.Panel
+	strip    *strip.Strip
+	parts    *partsrow.Row
+	compare  *compare.Page
+	bar      *bar
+	hint     *hintLine
+	welcome  *fyne.Container
+	ready    *fyne.Container // holds what tells of the first picture
+	main     fyne.CanvasObject
+
+	forwarding bool
+	menuSoon   bool
+}
+
+// The size of the window where none is remembered, in points.
+const startW, startH = 1280, 800
+
+// newWindow builds the window; it is not shown yet.
+func newWindow(a fyne.App, settings *files.Settings, h host) *window {
+	w := &window{app: a, host: h, settings: settings}
+	a.Settings().SetTheme(look.New(look.Choice(settings.Theme)))
+	w.win = a.NewWindow("Castwright")
+	w.win.SetMaster()
+	w.frame = control.NewFrame(w.win)
+
+	job, demo := firstJob(settings)
+	w.session = session.New(job, "")
+	w.files = files.New(w.session, w.frame, settings, h.later)
+	w.files.OnOpen = w.opened
+	w.board = board.New(w.session, w.win)
+	w.compare = compare.New(w.session, w.frame, w.closeCompare)
+	w.keys = keys.NewDispatcher(w.frame, w.bindings())
+	w.panel = panel.New(w.session, w.frame)
+	w.panel.OnPlace = w.board.Place
+	w.strip = strip.New(w.session, w.frame, w.keys.Run, h.later)
+	w.parts = partsrow.New(w.session, w.frame, w.board)
+	w.bar = w.newBar()
+	w.hint = newHintLine()
+
+	w.frame.OnSay = w.hint.say
+	w.frame.OnKey = w.key
+	w.board.OnHint(w.hint.base)
+	w.board.OnKey(w.frame.Key)
+	w.welcome = w.newWelcome()
+	if !demo {
+		w.welcome.Hide()
+	}
+	w.win.SetMainMenu(w.keys.Menu())
+	w.win.SetContent(w.layout())
+	w.win.SetPadded(false)
+	w.win.SetOnDropped(func(_ fyne.Position, uris []fyne.URI) { w.files.Dropped(uris) })
+	w.win.SetCloseIntercept(w.quit)
+	w.session.OnChange(w.changed)
+	w.changed(session.Change{Job: true})
+	size := fyne.NewSize(startW, startH)
+	if settings.Width >= 640 && settings.Height >= 480 {
+		size = fyne.NewSize(settings.Width, settings.Height)
+	}
+	w.win.Resize(size)
+	w.listen()
+	return w
+}
+
+// listen gives what is typed while nothing has the keyboard to the drawing.
+func (w *window) listen() {
+	c := w.win.Canvas()
+	c.SetOnTypedRune(func(r rune) {
+		if !w.frame.Busy() && !w.comparing() {
+			w.board.TypedRune(r)
+		}
+	})
+	if d, ok := c.(desktop.Canvas); ok {
+		d.SetOnKeyDown(w.board.KeyDown)
+		d.SetOnKeyUp(w.board.KeyUp)
+	}
+}
+
+// layout puts the rooms together.
+func (w *window) layout() fyne.CanvasObject {
+	top := control.Ground(theme.ColorNameBackground, control.Column(0,
+		w.bar.object, control.Pad(0, look.Space, w.parts.Object), control.Pad(look.Gap/2, 0, control.NewFill("", 0)), control.Rule()))
+	middle := container.NewBorder(w.welcome, container.NewBorder(control.Rule(), nil, nil, nil, w.strip.Object), nil, nil, w.board)
+	side := container.NewBorder(nil, nil, vertical(), nil, w.panel.Object)
+	w.main = container.New(tight{}, top, w.hint.object, side, middle)
+	w.ready = container.NewWithoutLayout()
+	return container.NewStack(w.main, w.compare.Object, w.ready)
+}
+
+func vertical() fyne.CanvasObject {
+	return control.Sized(1, 0, control.NewFill(theme.ColorNameSeparator, 0))
+}
+
+// tight sets top, bottom, right and middle beside each other without gaps.
+type tight struct{}
+
+func (tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	top, bottom, right, middle := objects[0].MinSize(), objects[1].MinSize(), objects[2].MinSize(), objects[3].MinSize()
+	return fyne.NewSize(fyne.Max(top.Width, right.Width+middle.Width), top.Height+bottom.Height+fyne.Max(right.Height, middle.Height))
+}
+
+func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	top, bottom, right := objects[0].MinSize().Height, objects[1].MinSize().Height, objects[2].MinSize().Width
+	put := func(o fyne.CanvasObject, x, y, w, h float32) {
+		o.Move(fyne.NewPos(x, y))
+		o.Resize(fyne.NewSize(w, h))
+	}
+	h := size.Height - top - bottom
+	put(objects[0], 0, 0, size.Width, top)
+	put(objects[1], 0, size.Height-bottom, size.Width, bottom)
+	put(objects[2], size.Width-right, top, right, h)
+	put(objects[3], 0, top, size.Width-right, h)
+}
+
+// key is a key that no control took: an action's, or one for the drawing.
+func (w *window) key(e *fyne.KeyEvent) {
+	if w.keys.Key(e) || w.forwarding || w.comparing() || w.win.Canvas().Focused() == fyne.Focusable(w.board) {
+		return
+	}
+	w.forwarding = true
+	w.board.TypedKey(e)
+	w.forwarding = false
+}
+
+// changed follows the session where no room does.
+func (w *window) changed(c session.Change) {
+	if c.Job || c.Design || c.Option {
+		w.win.SetTitle(w.title())
+		w.bar.show(w)
+		w.hint.saved(w.savedWords())
+	}
+	w.updateMenu()
+}
+
+// updateMenu brings the menu up to date after a while, once for many changes:
+// the toolkit builds the whole bar anew.
+func (w *window) updateMenu() {
+	if w.menuSoon {
+		return
+	}
+	w.menuSoon = true
+	w.host.later(menuCalm, func() {
+		w.menuSoon = false
+		w.keys.Update()
+	})
+}
+
+// jobName is the job's file, or that it has none.
+func (w *window) jobName() string {
+	if p := w.session.Path(); p != "" {
+		return filepath.Base(p)
+	}
+	if c := w.session.Job().Client; c != "" {
+		return c
+	}
+	return "New job"
+}
+
+func (w *window) title() string {
+	mark := ""
+	if w.session.Dirty() {
+		mark = "*"
+	}
+	return w.jobName() + mark + " – Castwright"
+}
+
+func (w *window) savedWords() string {
+	switch {
+	case w.session.Dirty():
+		return "Changes not saved"
+	case w.session.Path() == "":
+		return "Not saved yet"
+	}
+	return "Saved"
+}
+
+// opened is that another job is in hand.
+func (w *window) opened() {
+	w.welcome.Hide()
+	w.board.SetTool(board.Select)
+	w.board.Fit()
+}
+
+// quit ends the program, after asking about changes.
+func (w *window) quit() {
+	w.settle()
+	w.files.Guard("Quitting", func() {
+		size := w.win.Canvas().Size()
+		if !w.win.FullScreen() {
+			w.settings.Width, w.settings.Height = size.Width, size.Height
+		}
+		w.settings.Save()
+		w.app.Quit()
+	})
+}
+
+// settle keeps what is being typed and takes back a drag that is still open, so
+// that the design is what the maker sees.
+func (w *window) settle() {
+	w.frame.Settle()
+	w.board.Settle()
+	w.board.BackOut()
+}
+
+func (w *window) comparing() bool { return w.compare.Object.Visible() }
+
+func (w *window) openCompare() {
+	w.main.Hide()
+	w.compare.Open()
+	w.win.Canvas().Unfocus()
+	w.updateMenu()
+}
+
+func (w *window) closeCompare() {
+	w.compare.Object.Hide()
+	w.main.Show()
+	w.updateMenu()
+}
