@@ -6,6 +6,7 @@ package design
 const (
 	MaxPoints    = 20_000        // points of all chains, rivers, lines and patterns of one design
 	MaxJobPoints = 4 * MaxPoints // of all options; a new one must fit
+	MaxRelations = 1_000         // relations of one design
 	MaxOptions   = 100           // options of a job
 	MaxQuantity  = 1_000_000_000 // any mass, density, volume, time or price, of either sign
 )

@@ -13,6 +13,7 @@ type Design struct {
 	Glass     []GlassBed
 	Finish    Finish
 	Supports  []Support
+	Relations []Relation
 	Notes     string
 	// Extra holds members of the file that this version does not know, by
 	// dotted path, so that they survive a round trip.

@@ -9,6 +9,7 @@ const (
 	RuleKind      Rule = "kind"      // a kind that this version does not know
 	RuleCount     Rule = "count"     // too many parts or points to reckon with
 	RuleReference Rule = "reference" // names a part that does not exist
+	RuleRelation  Rule = "relation"  // a relation that can't hold beside the others
 
 	RuleZeroEdge   Rule = "zero-edge"    // two nodes lie on each other
 	RuleRise       Rule = "rise"         // an arc that is more than a circle can be

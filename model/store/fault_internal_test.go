@@ -39,7 +39,18 @@ const bad = `{"format": "castwright-job", "version": 1, "units": "metric", "opti
 "finish": {"colour": "#000000", "exposure": "cream", "polish": 9, "grind_mm": -1},
 "supports": [
   {"id": "s", "kind": "wall", "line_mm": [], "width_mm": -1},
-  {"id": "l", "kind": "leg", "line_mm": [[0, 0], [90000, 0]], "patch": true}]}}]}`
+  {"id": "l", "kind": "leg", "line_mm": [[0, 0], [90000, 0]], "patch": true}],
+"relations": [
+  {"kind": "centred on top", "part": "nobody", "axis": "x"},
+  {"kind": "centred between", "part": "h", "axis": "x", "other": "nobody", "second": "s"},
+  {"kind": "centred between", "part": "h", "axis": "y", "other": "s", "second": "s"},
+  {"kind": "in line", "part": "h", "axis": "y", "other": "g"},
+  {"kind": "in line", "part": "g", "axis": "y", "other": "h"},
+  {"kind": "distance", "part": "t", "side": "left", "distance_mm": 5},
+  {"kind": "on edge", "part": "c", "river": 9, "end": "end", "edge": 0, "along_percent": 50},
+  {"kind": "on edge", "part": "c", "end": "start", "edge": 99, "along_percent": 50},
+  {"kind": "on edge", "part": "c", "end": "end", "edge": 0, "along_percent": 500},
+  {"kind": "in line", "part": "c", "axis": "x", "other": "x"}]}}]}`
 
 // A fault's field is the path of a member of the file within the design, so
 // that a maker who edits by hand finds it.

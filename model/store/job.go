@@ -7,7 +7,7 @@ func job(v visitor, j *design.Job) {
 	word(v, need("units"), systemWords, &j.Units)
 	v.object(may("site"), func(v visitor) { site(v, &j.Site) })
 	v.object(may("materials"), func(v visitor) { materials(v, &j.Materials) })
-	list(v, need("options"), &j.Options, option)
+	list(v, need("options").atMost(design.MaxOptions), &j.Options, option)
 }
 
 func site(v visitor, s *design.Site) {

@@ -245,6 +245,11 @@ func (r *reader) list(k key, _ int, id func(int) string, visit func(visitor, int
 	if v == nil {
 		return
 	}
+	if k.most > 0 && len(v.kids) > k.most {
+		r.fail(k, *v, fmt.Sprintf("this list has %d items, beyond the %d that can be held: take some out",
+			len(v.kids), k.most))
+		return
+	}
 	tokens := indexes(len(v.kids))
 	if id != nil {
 		tokens = identities(len(v.kids), func(i int) string {

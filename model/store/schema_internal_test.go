@@ -162,4 +162,5 @@ func TestSchemaMatchesTheTypes(t *testing.T) {
 }
 
 // conditional are members that are needed when another says so.
-var conditional = []string{"/shape/width_mm", "/shape/depth_mm", "/taps/at_mm", "/supports/width_mm"}
+var conditional = []string{"/shape/width_mm", "/shape/depth_mm", "/taps/at_mm", "/supports/width_mm",
+	"/relations/axis"}

@@ -15,6 +15,7 @@ func top(v visitor, d *design.Design) {
 	v.object(need("finish"), func(v visitor) { finish(v, &d.Finish) })
 	parts(v, may("supports"), &d.Supports,
 		func(s *design.Support) *design.ID { return &s.ID }, support)
+	list(v, may("relations").atMost(design.MaxRelations), &d.Relations, relation)
 	v.text(may("notes"), &d.Notes)
 }
 

@@ -7,15 +7,19 @@ import (
 )
 
 // key is a member's name. A needed member is always written and its absence is
-// an error; any other is left out at its zero value and is that when absent.
+// an error; any other is left out at its zero value and is that when absent. A
+// list with a bound is refused beyond that many items.
 type key struct {
 	name   string
 	needed bool
+	most   int // 0 for no bound
 }
 
-func need(name string) key              { return key{name, true} }
-func may(name string) key               { return key{name, false} }
-func when(needed bool, name string) key { return key{name, needed} }
+func need(name string) key              { return key{name: name, needed: true} }
+func may(name string) key               { return key{name: name} }
+func when(needed bool, name string) key { return key{name: name, needed: needed} }
+
+func (k key) atMost(n int) key { k.most = n; return k }
 
 // visitor goes through the members of one JSON object in the order of the
 // file: the reader fills the values in, the writer writes them out. Because

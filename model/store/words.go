@@ -15,4 +15,9 @@ var (
 	endWords      = []string{"round", "flat", "open"}
 	exposureWords = []string{"cream", "fine", "coarse"}
 	supportWords  = []string{"wall", "gable", "rail", "bracket", "leg"}
+
+	relationWords  = []string{"centred on top", "centred between", "in line", "distance", "on edge"}
+	axisWords      = []string{"x", "y"}
+	topSideWords   = []string{"left", "right", "front", "back"}
+	riverSideWords = []string{"start", "end"}
 )
