@@ -35,6 +35,9 @@ type Sweep struct {
 	parts  []Part
 	counts [MaxLayers]int32
 	trace  *trace // nil unless boundaries are wanted
+	watch  bool   // for a crossing, at which the run ends
+	met    bool
+	metAt  Vec
 }
 
 // Label says how crossing an edge changes the winding numbers: by By on Layer
@@ -232,7 +235,7 @@ func (s *Sweep) run() {
 	budget := 1_000_000 + 64*len(s.points) // of crossings
 	next := 0
 	var y float64
-	for next < len(s.chains) || len(s.order) > 0 {
+	for (next < len(s.chains) || len(s.order) > 0) && !s.met {
 		changed := false
 		if len(s.order) == 0 {
 			y = s.chains[next].y
@@ -365,6 +368,9 @@ func (s *Sweep) firstCrossing(y, head float64, budget *int) float64 {
 			if a.next <= b.next {
 				continue
 			}
+			if s.watch && s.crossesProperly(a, b) {
+				return head
+			}
 			gap := b.x - a.x
 			at := y + (head-y)*(gap/(gap+a.next-b.next))
 			if *budget--; *budget < 0 {
@@ -409,6 +415,41 @@ func (s *Sweep) firstCrossing(y, head float64, budget *int) float64 {
 		s.rescan(first)
 		return first
 	}
+}
+
+// properly is how far, in mm, two edges must reach beyond their crossing on every
+// side for it to be one, and no touch or rounding.
+const properly = 1e-7
+
+// crossesProperly reports whether two edges do, and notes where.
+func (s *Sweep) crossesProperly(a, b *activeEdge) bool {
+	p, q := Vec{a.fx, a.fy}, Vec{a.topX, a.topY}
+	v, w := Vec{b.fx, b.fy}, Vec{b.topX, b.topY}
+	d, e := q.Sub(p), w.Sub(v)
+	side := func(d, from, x Vec) float64 { return d.Cross(x.Sub(from)) / d.Norm() }
+	v0, w0, p0, q0 := side(d, p, v), side(d, p, w), side(e, v, p), side(e, v, q)
+	if math.Min(math.Abs(v0), math.Abs(w0)) < properly || math.Min(math.Abs(p0), math.Abs(q0)) < properly ||
+		(v0 > 0) == (w0 > 0) || (p0 > 0) == (q0 > 0) {
+		return false
+	}
+	s.met, s.metAt = true, v.Lerp(w, v0/(v0-w0))
+	return true
+}
+
+// Crossing gives a place at which the loop crosses itself; false when there is
+// none. A loop that only touches itself does not cross. The sweep is used up.
+func (s *Sweep) Crossing(l Loop) (at Vec, crosses bool) {
+	s.Reset(l.Bounds().Centre())
+	s.Add(0, l)
+	s.watch, s.met = true, false
+	s.prepare()
+	s.run()
+	at, crosses = s.metAt, s.met
+	s.watch, s.met = false, false
+	if s.swap {
+		at = Vec{at.Y, at.X}
+	}
+	return at.Add(s.origin), crosses
 }
 
 // sort puts the active edges in order at the foot of the next beam; they are

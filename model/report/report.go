@@ -24,7 +24,7 @@ func Derive(d design.Design, m design.Materials, site design.Site) Report {
 	solid := slab.Resolve(d)
 	r := Report{Solid: solid, Measures: solid.Measure(d.Finish.Grind.MM())}
 	r.Takeoff = takeoff.Reckon(d, m, r.Solid, r.Measures)
-	r.Faults = slab.Validate(d)
+	r.Faults = append(d.Validate(), solid.Faults...) // as slab.Validate, without resolving again
 	r.Warnings = warn.Check(d, m, site, r.Solid, r.Measures, r.Takeoff)
 	return r
 }

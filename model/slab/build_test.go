@@ -74,3 +74,11 @@ func same(t *testing.T, what string, got, want, rel float64) {
 		t.Errorf("%s: got %.10g, want %.10g, off by %.2g of it", what, got, want, off/math.Abs(want))
 	}
 }
+
+// near fails the test where got is off want by more than tol.
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s: got %.10g, want %.10g, off by %.3g, allowed %.2g", what, got, want, got-want, tol)
+	}
+}

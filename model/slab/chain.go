@@ -49,6 +49,7 @@ type misfit struct {
 // chain turns nodes into the pieces of a closed chain in order, starting at
 // node 0, or at the middle of its corner's cut.
 func chain(nodes []design.Node) ([]piece, []misfit) {
+	nodes = some(nodes, maxPoints)
 	n := len(nodes)
 	if n < 2 {
 		return nil, nil

@@ -32,6 +32,9 @@ func (r *resolver) resolveChannel(i int, c design.Channel) {
 		out.length += band.Length()
 	}
 	out.Loops = r.sweep.Union(loops...)
+	if len(out.Loops) > 0 {
+		r.onTop(c.ID, "channel", out.Loops[0][0], out.Loops)
+	}
 	out.Open = r.openEnds(out.Loops)
 	r.solid.Recesses = append(r.solid.Recesses, out)
 }
@@ -40,7 +43,7 @@ func (r *resolver) resolveChannel(i int, c design.Channel) {
 func riverBand(v design.River) (geom.Band, bool) {
 	var points []geom.Vec
 	var widths []float64
-	for _, n := range v.Nodes {
+	for _, n := range some(v.Nodes, maxPoints) {
 		p := vec(n.At)
 		if k := len(points); k > 0 && p.Dist(points[k-1]) < 1e-6 {
 			continue
@@ -153,6 +156,9 @@ func (r *resolver) chainLoop(field string, part design.ID, nodes []design.Node) 
 		curves[i] = p.curve
 	}
 	loop, _ := loopOf(r.flat(curves, design.Profile{}))
+	if len(nodes) > 0 {
+		r.chainFaults(field, part, "the chain", loop, vec(nodes[0].At))
+	}
 	switch area := loop.Area(); {
 	case area == 0:
 		return nil
@@ -162,10 +168,27 @@ func (r *resolver) chainLoop(field string, part design.ID, nodes []design.Node) 
 	return loop
 }
 
+// chainFaults reports what is wrong with a closed chain inside the top.
+func (r *resolver) chainFaults(field string, part design.ID, name string, loop geom.Loop, at geom.Vec) {
+	switch area := loop.Area(); {
+	case math.Abs(area) < leastArea:
+		r.fault(design.RuleShape, part, field, at, "%s encloses no area: move its nodes apart", name)
+		return
+	case area < 0:
+		r.fault(design.RuleDirection, part, field, at,
+			"%s runs clockwise: reverse the order of its nodes; until then it is taken the other way round", name)
+	}
+	r.crossing(field, part, name, loop)
+}
+
 func (r *resolver) resolveBed(i int, b design.GlassBed) {
+	loops := r.sweep.Union(r.region(fmt.Sprintf("glass_beds[%d].region", i), b.ID, b.Region)...)
+	if len(loops) > 0 {
+		r.onTop(b.ID, "glass bed", loops[0][0], loops)
+	}
 	r.solid.Beds = append(r.solid.Beds, Bed{
 		Part:     b.ID,
-		Loops:    r.sweep.Union(r.region(fmt.Sprintf("glass_beds[%d].region", i), b.ID, b.Region)...),
+		Loops:    loops,
 		Grain:    b.Grain.MM(),
 		Depth:    clamp(b.Depth.MM(), 0, reach),
 		Coverage: clamp(b.Coverage.Fraction(), 0, 1),

@@ -125,9 +125,6 @@ func (s Solid) measureBeds(m *Measures, w *drawer) {
 		}
 	}
 	for i, bed := range s.Beds {
-		if i >= maxRecesses {
-			break
-		}
 		for _, l := range bed.Loops {
 			w.sweep.Add(layerChannel+i, l)
 		}

@@ -10,6 +10,11 @@ import (
 // open adds an opening bounded by counter-clockwise curves.
 func (r *resolver) open(o Opening, curves []geom.Curve) {
 	if len(r.solid.Openings) >= maxOpenings {
+		if len(r.solid.Openings) == maxOpenings && !r.full {
+			r.full = true
+			r.fault(design.RuleCount, o.Part, "", o.Centre,
+				"the top has more than %d openings: the ones from here on are left out, remove some", maxOpenings)
+		}
 		return
 	}
 	runs := r.flat(curves, o.Profile)
@@ -27,6 +32,23 @@ func (r *resolver) open(o Opening, curves []geom.Curve) {
 	}
 	r.solid.Openings = append(r.solid.Openings, o)
 	r.rings = append(r.rings, newRing(runs, r.solid.Thickness))
+	r.onTop(o.Part, "opening", o.Centre, []geom.Loop{o.Loop})
+}
+
+// onTop reports a part that lies outside the top, or that the top lies within.
+func (r *resolver) onTop(part design.ID, name string, at geom.Vec, loops []geom.Loop) {
+	if r.fence == nil || len(loops) == 0 {
+		return
+	}
+	f := geom.NewFence(loops...)
+	if f.Within(r.fence, within) || r.fence.Contains(loops[0][0]) {
+		return
+	}
+	if f.Contains(r.solid.Outline[0]) {
+		r.fault(design.RuleOutside, part, "", at, "the %s is larger than the top: make it smaller or the top larger", name)
+		return
+	}
+	r.fault(design.RuleOutside, part, "", at, "the %s lies outside the top: move it onto the top or remove it", name)
 }
 
 // openRound adds a round opening.
@@ -36,7 +58,7 @@ func (r *resolver) openRound(part design.ID, kind OpeningKind, index int, at geo
 		moved(circle(radius), 0, at))
 }
 
-func (r *resolver) resolveHole(i int, h design.Hole) {
+func (r *resolver) resolveHole(h design.Hole) {
 	r.openRound(h.ID, OpeningHole, 0, vec(h.At), h.Diameter.MM())
 }
 
@@ -46,6 +68,8 @@ func (r *resolver) resolveSink(i int, k design.Sink) {
 	if k.Shape.Kind == design.ShapePath {
 		_, misfits := chain(k.Shape.Path)
 		r.misfits(field+".path", k.ID, k.Shape.Path, misfits, geom.Line{A: at, B: geom.Vec{X: 1}.Turn(turn)})
+		loop, _ := loopOf(r.flat(moved(shapeCurves(k.Shape, 0), turn, at), design.Profile{}))
+		r.chainFaults(field+".path", k.ID, "the path", loop, at)
 	}
 	cut, bowl := 0.0, 0.0
 	switch size := clamp(k.Reveal.Size.MM(), 0, reach); {
@@ -150,7 +174,7 @@ func tapHoles(t design.TapSet) []geom.Vec {
 		return []geom.Vec{{X: -4 * inch}, {}, {X: 4 * inch}}
 	case design.TapOwn:
 		var out []geom.Vec
-		for _, h := range t.Holes {
+		for _, h := range some(t.Holes, design.MaxPattern) {
 			out = append(out, vec(h))
 		}
 		return out

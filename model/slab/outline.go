@@ -1,6 +1,8 @@
 package slab
 
 import (
+	"math"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 )
@@ -22,10 +24,17 @@ func (r *resolver) resolveOutline() {
 		}
 	}
 	loop, _ := loopOf(runs)
-	if len(loop) < 3 || loop.Area() == 0 {
+	if len(loop) < 3 || math.Abs(loop.Area()) < leastArea {
+		if len(nodes) > 0 {
+			r.fault(design.RuleDegenerate, "", "outline.nodes", vec(nodes[0].At),
+				"the outline encloses no area: move its nodes apart")
+		}
 		return
 	}
+	r.crossing("outline.nodes", "", "the outline", loop)
 	if loop.Area() < 0 {
+		r.fault(design.RuleDirection, "", "outline.nodes", vec(nodes[0].At),
+			"the outline runs clockwise: reverse the order of its nodes; until then it is measured the other way round")
 		runs = reversed(runs)
 		for i, j := 0, len(sides)-1; i < j; i, j = i+1, j-1 {
 			sides[i], sides[j] = sides[j], sides[i]
@@ -43,4 +52,15 @@ func (r *resolver) resolveOutline() {
 	r.solid.Outline, r.solid.Sides = loop, sides
 	r.top = newRing(runs, r.solid.Thickness)
 	r.fence = geom.NewFence(loop)
+}
+
+// leastArea is the area in mm2 below which a chain counts as having none.
+const leastArea = 1e-3
+
+// crossing reports a loop that crosses itself.
+func (r *resolver) crossing(field string, part design.ID, name string, loop geom.Loop) {
+	if at, crosses := r.sweep.Crossing(loop); crosses {
+		r.fault(design.RuleCrossing, part, field, at,
+			"%s crosses itself here: move its nodes or ease its curves; until then what it winds about counts as inside", name)
+	}
 }

@@ -9,11 +9,13 @@ import (
 	"example.org/castwright/model/units"
 )
 
-// maxOpenings bounds the holes of one top, and maxVertices the vertices that the
+// maxOpenings bounds the holes of one top, maxVertices the vertices that the
 // flattening of all chains aims at: beyond, steps grow coarser, areas stay exact.
+// maxPoints bounds the points of one chain.
 const (
-	maxOpenings = 400
+	maxOpenings = 600
 	maxVertices = 60_000
+	maxPoints   = design.MaxPoints
 )
 
 // Resolve places every part of a design and flattens its curves. It never
@@ -23,38 +25,41 @@ func Resolve(d design.Design) Solid {
 	r := resolver{d: d, solid: Solid{Thickness: clamp(d.Thickness.MM(), 0, reach)}}
 	r.most = max(2, maxVertices/max(1, points(d)))
 	r.resolveOutline()
-	for i, k := range d.Sinks {
+	for i, k := range some(d.Sinks, design.MaxParts) {
 		r.resolveSink(i, k)
 	}
-	for i, t := range d.Taps {
+	for i, t := range some(d.Taps, design.MaxParts) {
 		r.resolveTaps(i, t)
 	}
-	for i, h := range d.Holes {
-		r.resolveHole(i, h)
+	for _, h := range some(d.Holes, design.MaxParts) {
+		r.resolveHole(h)
 	}
-	for i, c := range d.Channels {
+	for i, c := range some(d.Channels, design.MaxInlays) {
 		r.resolveChannel(i, c)
 	}
-	for i, b := range d.Glass {
+	for i, b := range some(d.Glass, design.MaxInlays) {
 		r.resolveBed(i, b)
 	}
-	for _, p := range d.Supports {
+	for _, p := range some(d.Supports, design.MaxParts) {
 		r.solid.Bearings = append(r.solid.Bearings, r.resolveSupport(p))
 	}
 	r.solid.body = r.body()
 	return r.solid
 }
 
+// some is the first most of a list; what is beyond has a fault of its own.
+func some[T any](list []T, most int) []T { return list[:min(len(list), most)] }
+
 // resolver is a resolving under way.
 type resolver struct {
-	d      design.Design
-	solid  Solid
-	rings  []*ring // of the openings
-	top    *ring
-	fence  *geom.Fence // of the outline
-	most   int         // steps of one curve
-	sweep  geom.Sweep
-	length []float64 // of each channel's centrelines
+	d     design.Design
+	solid Solid
+	rings []*ring // of the openings
+	top   *ring
+	fence *geom.Fence // of the outline
+	most  int         // steps of one curve
+	sweep geom.Sweep
+	full  bool // no more openings are taken
 }
 
 // points counts the points of a design's chains and rivers.
@@ -103,10 +108,7 @@ func (r *resolver) body() *body {
 		return nil
 	}
 	b.centre = r.solid.Outline.Bounds().Centre()
-	for i, c := range r.solid.Recesses {
-		if i == maxRecesses {
-			break
-		}
+	for _, c := range r.solid.Recesses {
 		b.recesses = append(b.recesses, recessLoops{math.Min(c.Depth, b.thickness), c.Loops})
 	}
 	b.addProfiles(r.top)

@@ -52,8 +52,8 @@ const (
 	layerChannel        // the first channel
 )
 
-// maxRecesses is how many channels can be told apart; [Validate] refuses more.
-const maxRecesses = geom.MaxLayers - layerChannel
+// Every channel, and every glass bed, has a layer of its own.
+const _ = uint(geom.MaxLayers - layerChannel - design.MaxInlays)
 
 const (
 	setConcrete uint64 = 1 << layerWhole
