@@ -20,6 +20,7 @@ type body struct {
 	channels []channel
 	lo, hi   v3 // box that holds the body
 	rough    bool
+	broken   *strip // nil when no edge is rough
 	falls    bool
 	class    []uint8 // by cell of the outline's field
 }
@@ -60,6 +61,9 @@ func newBody(s slab.Solid, step float64) *body {
 		}
 	}
 	b.outline = newField([]geom.Loop{loop}, grid, step)
+	if b.rough {
+		b.broken = newStrip(loop, b.edges, b.t, 0.7*step)
+	}
 	var holes []geom.Loop
 	for _, o := range s.Openings {
 		holes = append(holes, o.Loop)
@@ -134,9 +138,10 @@ func (e edgeShape) bend(d, h, t float64) float64 {
 // the profile that bends it; k is how far a march may trust it.
 func (b *body) edge(p v3) (d float64, e edgeShape, k float64) {
 	d = b.outline.at(p.X, p.Y)
-	e = b.edges[b.outline.nearest(p.X, p.Y)]
+	near := b.outline.nearest(p.X, p.Y)
+	e = b.edges[near]
 	if e.kind == design.ProfileRough && d > -brokenReach && d < brokenReach {
-		return d + brokenInset(p, b.t) - brokenMean, e, 0.6
+		return d + b.broken.at(p, near), e, 0.6
 	}
 	return d, e, 1
 }
@@ -272,13 +277,27 @@ func (b *body) hit(r ray, limit float64) (float64, bool) {
 	return b.march(r, in, min(out, limit), b.skin)
 }
 
-// march steps along a ray by a distance that never overshoots.
+// march steps along a ray by a distance that never overshoots by much; where it
+// has, it halves the way back.
 func (b *body) march(r ray, t, end float64, at func(v3) float64) (float64, bool) {
+	last := t
 	for range maxSteps {
 		d := at(r.at(t))
 		if d < hitTolerance {
+			if d < -0.02 {
+				lo, hi := last, t
+				for range 7 {
+					if m := (lo + hi) / 2; at(r.at(m)) > 0 {
+						lo = m
+					} else {
+						hi = m
+					}
+				}
+				t = lo
+			}
 			return t, true
 		}
+		last = t
 		if t += max(d, hitTolerance); t > end {
 			return 0, false
 		}

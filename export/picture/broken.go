@@ -1,6 +1,12 @@
 package picture
 
-import "math"
+import (
+	"math"
+	"sync"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+)
 
 // The broken face lies within brokenReach of the outline, which is its mean:
 // brokenMean is the mean of brokenInset.
@@ -8,6 +14,76 @@ const (
 	brokenReach = 16.0 // mm
 	brokenMean  = 6.0  // mm
 )
+
+// strip is the broken face baked along the outline: how far it lies behind or
+// before its mean, by the way along the outline and the height.
+type strip struct {
+	cell  float64
+	nz    int
+	v     []float32
+	start []float32 // way at each segment's start, in cells; negative: not broken
+	segs  []segment
+}
+
+// newStrip bakes the broken runs of a closed chain whose segments have edges.
+func newStrip(loop geom.Loop, edges []edgeShape, t, cell float64) *strip {
+	s := &strip{cell: cell, nz: int(math.Ceil((t+4)/cell)) + 2}
+	n := 0
+	type column struct{ x, y float64 }
+	var columns []column
+	for i, p := range loop {
+		q := loop[(i+1)%len(loop)]
+		s.segs = append(s.segs, segment{p, q})
+		if edges[i].kind != design.ProfileRough {
+			s.start = append(s.start, -1)
+			continue
+		}
+		s.start = append(s.start, float32(n))
+		// Whole columns to each segment, at least one, and one beyond it.
+		m := max(1, int(math.Ceil(p.Dist(q)/cell)))
+		for k := range m + 1 {
+			c := p.Lerp(q, float64(k)/float64(m))
+			columns = append(columns, column{c.X, c.Y})
+		}
+		n += m + 1
+	}
+	s.v = make([]float32, n*s.nz)
+	var wg sync.WaitGroup
+	for part := range workers() {
+		wg.Go(func() {
+			for i := part; i < n; i += workers() {
+				for k := range s.nz {
+					z := (float64(k) - 1) * cell
+					s.v[i*s.nz+k] = float32(brokenInset(v3{columns[i].x, columns[i].y, z}, t) - brokenMean)
+				}
+			}
+		})
+	}
+	wg.Wait()
+	return s
+}
+
+// at is the inset at p, whose nearest segment is k.
+func (s *strip) at(p v3, k int32) float64 {
+	g := &s.segs[k]
+	ex, ey := g.b.X-g.a.X, g.b.Y-g.a.Y
+	l := ex*ex + ey*ey
+	if s.start[k] < 0 || l == 0 {
+		return 0
+	}
+	u := max(0, min(1, ((p.X-g.a.X)*ex+(p.Y-g.a.Y)*ey)/l))
+	m := max(1, math.Ceil(math.Sqrt(l)/s.cell))
+	x := u * m
+	i := min(int(x), int(m)-1)
+	x -= float64(i)
+	z := max(0, min(float64(s.nz)-1.001, p.Z/s.cell+1))
+	j := int(z)
+	z -= float64(j)
+	c := s.v[(int(s.start[k])+i)*s.nz+j:]
+	d := c[s.nz:]
+	a, b := float64(c[0])+(float64(c[1])-float64(c[0]))*z, float64(d[0])+(float64(d[1])-float64(d[0]))*z
+	return a + (b-a)*x
+}
 
 // brokenInset is how far a broken edge lies behind its furthest points, in
 // millimetres: hollows of conchoidal breaks, larger ones with smaller ones in

@@ -100,9 +100,9 @@ func (c *channel) swell(b *body, p v3) float64 {
 	}
 	down := -h
 	k := smooth(0, 0.5*b.t, down)
-	rim := 1 - math.Exp(plan/5)
-	runs := smooth(-0.5, 0.7, noise3(v3{p.X / 19, p.Y / 19, p.Z/150 + 3}))
+	rim := 1 - math.Exp(plan/6)
+	runs := smooth(-0.5, 0.7, noise3(v3{p.X / 15, p.Y / 15, p.Z/120 + 3}))
 	end := clamp01(1 - p.Z/(0.34*b.t)) // 1 at the underside
 	bead := math.Sin(math.Pi * min(1, 1.15*end))
-	return rim * k * (0.8 + 2.2*runs + (1.2+1.4*runs)*bead)
+	return rim * k * (0.7 + 2.8*runs + (1.0+1.6*runs)*bead)
 }

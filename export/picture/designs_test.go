@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"math"
 	"testing"
 
 	"example.org/castwright/assets"
@@ -64,3 +65,51 @@ func demo(t testing.TB, file, option int) design.Design {
 }
 
 func built(d design.Design, opt SetOptions) *Set { return Build(d, slab.Resolve(d), opt) }
+
+// edges are short tops that differ in the profile of their front.
+func edges() []design.Design {
+	var out []design.Design
+	for _, p := range []design.Profile{
+		{Kind: design.ProfileSquare}, {Kind: design.ProfileEased, Size: mm(3)}, {Kind: design.ProfileRounded, Size: mm(12)},
+		{Kind: design.ProfileBevelled, Size: mm(8)}, {Kind: design.ProfileHalfRound}, {Kind: design.ProfileFullRound}, {Kind: design.ProfileRough, Size: mm(18)},
+	} {
+		d := design.Design{Thickness: mm(40), Finish: design.Finish{Colour: design.Colour{R: 168, G: 165, B: 158}, Polish: 2}}
+		d.Outline = edit.Rectangle(mm(600), mm(400))
+		for i := range d.Outline.Nodes {
+			d.Outline.Nodes[i].Edge.Profile = p
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// terrazzo is a round free-standing top of opened stone with an over-mounted
+// bowl; island a long one with an island in its pool of resin.
+func terrazzo() design.Design {
+	d := design.Design{Thickness: mm(40), Outline: edit.Round(mm(900)), Finish: design.Finish{Colour: design.Colour{R: 205, G: 203, B: 198}, Exposure: design.ExposureCoarse, Polish: 4, Grind: mm(5)}}
+	for i := range d.Outline.Nodes {
+		d.Outline.Nodes[i].Edge.Profile = design.Profile{Kind: design.ProfileFullRound}
+	}
+	d.Sinks = []design.Sink{{ID: "s", At: at(450, 430), Mount: design.MountOver, Rim: mm(22), BowlDepth: mm(140), Shape: design.Shape{Kind: design.ShapeCircle, Width: mm(360)}}}
+	d.Taps = []design.TapSet{{ID: "t", Diameter: mm(35), At: at(450, 690)}}
+	return d
+}
+
+func island() design.Design {
+	d := design.Design{Thickness: mm(50), Outline: edit.Rectangle(mm(1800), mm(600)), Finish: design.Finish{Colour: design.Colour{R: 74, G: 72, B: 72}, Polish: 4}}
+	for i := range d.Outline.Nodes {
+		d.Outline.Nodes[i].Edge.Profile = design.Profile{Kind: design.ProfileBevelled, Size: mm(6)}
+	}
+	ring := func(cx, cy, rx, ry float64) []design.Node {
+		var n []design.Node
+		for i := range 24 {
+			a := 2 * math.Pi * float64(i) / 24
+			n = append(n, design.Node{At: at(cx+rx*math.Cos(a), cy+ry*math.Sin(a))})
+		}
+		return n
+	}
+	d.Channels = []design.Channel{{ID: "c", Depth: mm(16), Regions: []design.Region{{Outer: ring(560, 300, 330, 170), Islands: [][]design.Node{ring(500, 300, 90, 60)}}},
+		Fill: design.Fill{Resin: true, Colour: design.Colour{R: 230, G: 190, B: 120}}}}
+	d.Glass = []design.GlassBed{{ID: "g", Region: design.Region{Outer: ring(1300, 300, 260, 150)}, Grain: mm(14), Coverage: share(55), Depth: mm(10), Colour: design.Colour{R: 120, G: 170, B: 210}}}
+	return d
+}

@@ -13,7 +13,8 @@ type Quality uint8
 
 // The qualities.
 const (
-	Quick     Quality = iota // light in blocks of 8 pixels: a second or so at 1920 x 1080
+	First     Quality = iota // for a picture that follows the hand: no smoothed edges
+	Quick                    // light in blocks of 8 pixels: a second or so at 1920 x 1080
 	Good                     // light in blocks of 4, or 8 above 3000 pixels
 	Reference                // plain path tracing, minutes
 )

@@ -145,6 +145,18 @@ func (l *layer) filtered(p *pool) error {
 	return nil
 }
 
+// waning is near exp(-x) for x of 0 or more, by (1 - x/16)^16.
+func waning(x float64) float64 {
+	if x >= 16 {
+		return 0
+	}
+	y := 1 - x/16
+	y *= y
+	y *= y
+	y *= y
+	return y * y
+}
+
 var kernel = [3]float64{3.0 / 8, 1.0 / 4, 1.0 / 16}
 
 func (l *layer) smoothed(to *texel, x, y, hop int) {
@@ -154,8 +166,8 @@ func (l *layer) smoothed(to *texel, x, y, hop int) {
 		return
 	}
 	yd, ys := c.d.luma(), c.s.luma()
-	kd := 1 / (4*math.Sqrt(l.spread(x, y, false)) + 0.01*yd + 1e-6)
-	ks := 1 / (4*math.Sqrt(l.spread(x, y, true)) + 0.01*ys + 1e-6)
+	kd := 1 / (6*math.Sqrt(l.spread(x, y, false)) + 0.015*yd + 1e-6)
+	ks := 1 / (6*math.Sqrt(l.spread(x, y, true)) + 0.015*ys + 1e-6)
 	flat := 1 / (1.2 * c.footprint * float64(hop))
 	var sd, ss v3
 	var wd, ws, vd, vs float64
@@ -182,10 +194,10 @@ func (l *layer) smoothed(to *texel, x, y, hop int) {
 			k *= k
 			k *= k
 			plane := math.Abs(c.n.dot(t.p.sub(c.p))) * flat
-			w := kernel[max(i, -i)] * kernel[max(j, -j)] * k * math.Exp(-plane)
-			a := w * math.Exp(-math.Abs(t.d.luma()-yd)*kd)
+			w := kernel[max(i, -i)] * kernel[max(j, -j)] * k * waning(plane)
+			a := w * waning(math.Abs(t.d.luma()-yd)*kd)
 			sd, wd, vd = sd.add(t.d.mul(a)), wd+a, vd+a*a*t.vd
-			b := w * math.Exp(-math.Abs(t.s.luma()-ys)*ks)
+			b := w * waning(math.Abs(t.s.luma()-ys)*ks)
 			ss, ws, vs = ss.add(t.s.mul(b)), ws+b, vs+b*b*t.vs
 		}
 	}
@@ -250,7 +262,7 @@ func (l *layer) at(s *scene, x, y float64, p, n v3, m materialID, footprint floa
 				continue
 			}
 			du, dv := fu-float64(a), fv-float64(b)
-			w := math.Exp(-1.6*(du*du+dv*dv)) * math.Exp(-2*math.Abs(n.dot(t.p.sub(p)))/q.near)
+			w := waning(1.6*(du*du+dv*dv) + 2*math.Abs(n.dot(t.p.sub(p)))/q.near)
 			sum.add(s, &q, t, w+1e-5)
 		}
 	}

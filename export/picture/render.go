@@ -13,6 +13,10 @@ type effort struct {
 
 func (q Quality) effort(w, h int) effort {
 	switch {
+	case q == First && max(w, h) <= 700:
+		return effort{6, 4, 0, 4}
+	case q == First:
+		return effort{8, 4, 0, 4}
 	case q == Quick:
 		return effort{8, 4, 4, 6}
 	case max(w, h) > 3000:
@@ -53,11 +57,11 @@ func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
 		show("finished", 1, img)
 		return img, nil
 	}
-	if m := max(w, h); m > 700 {
+	if m := max(w, h); m > 700 && q != First {
 		// A small one first.
 		k := 640 / float64(m)
 		sw, sh := max(8, int(math.Round(float64(w)*k))), max(8, int(math.Round(float64(h)*k)))
-		img, err := s.quick(ctx, set.camera(v, sw, sh), effort{6, 4, 0, 4}, threads, v.Seed, func(string, float64) {})
+		img, err := s.quick(ctx, set.camera(v, sw, sh), First.effort(sw, sh), threads, v.Seed, func(string, float64) {})
 		if err != nil {
 			return nil, err
 		}

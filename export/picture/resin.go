@@ -71,7 +71,7 @@ func (c *channel) surfaceNormal(p, n v3) v3 {
 	plan := c.plan.at(p.X, p.Y)
 	if plan > -9 {
 		g := c.plan.slope(p.X, p.Y)
-		k := 0.10 * math.Exp(min(0, plan)/1.6)
+		k := 0.34*math.Exp(min(0, plan)/0.8) + 0.07*math.Exp(min(0, plan)/2.6)
 		n = n.add(v3{-g.X * k, -g.Y * k, 0})
 	}
 	q := p.mul(1.0 / 23)

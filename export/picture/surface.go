@@ -114,6 +114,15 @@ func (s *scene) concreteSurface(x *surface, h *hit, d v3, footprint float64) {
 	g := c.at(p, footprint, broken, s.body.t)
 	x.kd, x.a = g.kd, g.a
 	x.n = h.n.add(g.bump).unit()
+	if broken > 0 && footprint < 1.2 {
+		// Grains too fine for the broken face's own shape.
+		k := 0.42 * broken * (1.2 - footprint)
+		q := p.mul(1 / 1.1)
+		x.n = x.n.add(v3{
+			k * (noise3(q) + 0.6*noise3(q.mul(2.7))),
+			k * (noise3(v3{q.Y, q.Z + 5, q.X}) + 0.6*noise3(v3{q.Z, q.X, q.Y}.mul(2.7))),
+			k * noise3(v3{q.Z + 9, q.X, q.Y})}).unit()
+	}
 	if len(c.beds) == 0 || p.Z < s.body.t-2 || h.n.Z < 0.5 {
 		return
 	}
