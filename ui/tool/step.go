@@ -22,7 +22,7 @@ var (
 
 // minStepPoints is the least width of a grid step on the picture: finer than
 // this a hand can't choose between two steps.
-const minStepPoints = 3
+const minStepPoints = 3.4
 
 // Step is the grid step at a zoom: the finest round figure of the maker's
 // system that a hand can still aim at.
