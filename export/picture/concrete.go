@@ -27,7 +27,7 @@ func newConcrete(f design.Finish) *concrete {
 	case design.ExposureFine:
 		c.stones = []stoneSize{{4.4, 0.86, 0.20, 31}, {2.2, 0.86, 0.28, 32}}
 	case design.ExposureCoarse:
-		c.stones = []stoneSize{{17, 0.84, 0.06, 33}, {8.5, 0.88, 0.08, 34}, {4.2, 0.84, 0.15, 35}, {2.1, 0.8, 0.25, 36}}
+		c.stones = []stoneSize{{17, 0.70, 0.10, 33}, {8.5, 0.72, 0.12, 34}, {4.2, 0.72, 0.20, 35}, {2.1, 0.72, 0.30, 36}}
 	}
 	c.crushed = []stoneSize{{12, 0.7, 0.45, 33}, {5.5, 0.6, 0.55, 34}}
 	return c

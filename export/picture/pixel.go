@@ -9,8 +9,8 @@ type shot struct {
 	seed    uint32
 }
 
-// look is what one ray through a pixel sees.
-type look struct {
+// sight is what one ray through a pixel sees.
+type sight struct {
 	c v3
 	n v3
 	m materialID
@@ -18,15 +18,15 @@ type look struct {
 }
 
 // pixel shades the place (x, y) of the picture.
-func (k *shot) pixel(x, y float64, rnd *source) look {
+func (k *shot) pixel(x, y float64, rnd *source) sight {
 	r := k.c.ray(x, y)
 	h, ok := k.s.hit(r)
 	if !ok {
-		return look{c: k.s.rig.studio(r.d), t: far}
+		return sight{c: k.s.rig.studio(r.d), t: far}
 	}
 	fp := k.c.footprint(h.t)
 	f := k.s.surface(&h, r.d, fp)
-	out := look{n: h.n, m: h.m, t: h.t}
+	out := sight{n: h.n, m: h.m, t: h.t}
 	if f.metal {
 		out.c = k.metal(&f, &h, r.d, rnd)
 		return out

@@ -102,7 +102,7 @@ func (s *scene) quick(ctx context.Context, c camera, e effort, threads int, seed
 // found the same way everywhere.
 func (k *shot) tile(img *image.NRGBA, r image.Rectangle, edge int) {
 	w, h := r.Dx()+2, r.Dy()+2
-	seen := make([]look, w*h)
+	seen := make([]sight, w*h)
 	for y := range h {
 		for x := range w {
 			px, py := r.Min.X+x-1, r.Min.Y+y-1
@@ -124,7 +124,7 @@ func (k *shot) tile(img *image.NRGBA, r image.Rectangle, edge int) {
 }
 
 // differ reports an edge between two pixels.
-func differ(a, b *look) bool {
+func differ(a, b *sight) bool {
 	if a.m != b.m || a.n.dot(b.n) < 0.97 || math.Abs(a.t-b.t) > 0.01*min(a.t, b.t) {
 		return true
 	}

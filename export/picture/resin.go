@@ -10,7 +10,7 @@ import (
 type resin struct {
 	sigma  v3      // absorption, per mm
 	veil   float64 // scattering by pigment, per mm
-	colour v3      // of the pigment
+	colour v3      // reflectance of the pigment under the surface
 	opaque bool
 	glass  *scatter // nil for none
 }
@@ -23,10 +23,11 @@ const tintWay = 40.0
 // newResin reads a fill; depth is the channel's.
 func newResin(f design.Fill, depth float64) resin {
 	c := linearOf(f.Colour)
-	r := resin{colour: c}
+	r := resin{colour: v3{sunk(c.X), sunk(c.Y), sunk(c.Z)}}
 	each := func(x float64) float64 { return -math.Log(max(0.004, min(0.995, x))) / tintWay }
 	r.sigma = v3{each(c.X), each(c.Y), each(c.Z)}
 	o := f.Opacity.Fraction()
+	r.sigma = r.sigma.mul(1 - clamp01(o)) // what pigment takes is in its colour
 	r.opaque = o >= 0.995
 	r.veil = -math.Log(1-min(0.995, max(0, o))) / 3
 	if f.Glass != nil {
@@ -63,6 +64,12 @@ func diffuseFresnel(n float64) float64 {
 // its reflectance with the ways through the resin.
 func lifted(body float64) float64 {
 	return (1 - resinOutside) * body / (resinIndex * resinIndex * (1 - resinInside*body))
+}
+
+// sunk is the reflectance of a body that looks like x when it lies under the
+// resin's surface: the inverse of lifted.
+func sunk(x float64) float64 {
+	return x / ((1-resinOutside)/(resinIndex*resinIndex) + resinInside*x)
 }
 
 // surfaceNormal is the normal of the resin's surface: it climbs its banks and
@@ -151,19 +158,7 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 		body = floor.times(trans).times(glass.through).mul(glass.shade * c.web(q, depth)).add(glass.body)
 		out.gleam = glass.gleam.mul((1 - out.f) * seen)
 	}
-	// The mean way to the pigment that is seen, and as far down again.
-	pig := 0.0
-	if m.veil > 0 {
-		pig = (1 - seen) / m.veil
-	}
-	if m.opaque {
-		pig = 0
-	}
-	cloud := m.colour
-	if !m.opaque {
-		cloud = cloud.times(m.clear(0.25 * pig))
-	}
-	body = body.mul(seen).add(cloud.mul(1 - seen))
+	body = body.mul(seen).add(m.colour.mul(1 - seen))
 	out.albedo = v3{lifted(body.X), lifted(body.Y), lifted(body.Z)}.mul(1 - out.f)
 	return out
 }

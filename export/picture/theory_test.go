@@ -53,6 +53,7 @@ func TestDiffuseReflectance(t *testing.T) {
 	near(t, "outside", resinOutside, 0.0962, 5e-5)
 	near(t, "inside", resinInside, 0.6139, 5e-5)
 	near(t, "a white body under resin", lifted(1), 1, 1e-12)
+	near(t, "there and back", lifted(sunk(0.3)), 0.3, 1e-12)
 	// The inside integral itself.
 	sum := 0.0
 	const n = 4000
