@@ -23,6 +23,7 @@ type state struct {
 	WeightKG  float64    `json:"weight_kg"`
 	Selection []string   `json:"selection"`
 	Hint      string     `json:"hint"`
+	Busy      bool       `json:"busy"` // a dialog is open
 	Board     boardState `json:"board"`
 }
 
@@ -43,6 +44,7 @@ func (w *window) state() state {
 		Option: w.session.Option().Name, Path: w.session.Path(), Dirty: w.session.Dirty(),
 		WidthMM: r.Measures.Bounds.W(), DepthMM: r.Measures.Bounds.H(), WeightKG: r.Takeoff.WeightDry.Value,
 		Selection: []string{}, Hint: w.hint.text.Text(),
+		Busy:  w.frame.Busy(),
 		Board: boardState{g.X, g.Y, g.W, g.H, g.PerMM, g.Origin.X, g.Origin.Y},
 	}
 	for _, p := range w.session.Selection() {

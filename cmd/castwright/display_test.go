@@ -4,6 +4,7 @@ package main_test
 
 import (
 	"bufio"
+	"bytes"
 	"encoding/binary"
 	"fmt"
 	"image"
@@ -119,6 +120,24 @@ func (d display) shoot(t testing.TB, name string) *image.RGBA {
 		t.Fatal(err)
 	}
 	return img
+}
+
+// shootStill does so once nothing moves any more, or after a while.
+func (d display) shootStill(t testing.TB, name string) *image.RGBA {
+	t.Helper()
+	var last *image.RGBA
+	for range 20 {
+		time.Sleep(200 * time.Millisecond)
+		img, err := d.picture()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if last != nil && bytes.Equal(img.Pix, last.Pix) {
+			break
+		}
+		last = img
+	}
+	return d.shoot(t, name)
 }
 
 // changed gives the share of pixels within r that differ between two pictures.

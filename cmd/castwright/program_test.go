@@ -80,6 +80,9 @@ func start(t testing.TB, d display, home string, args ...string) *running {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if err := os.MkdirAll(filepath.Join(home, ".cache"), 0o700); err != nil {
+		t.Fatal(err)
+	}
 	r := &running{t: t, dump: filepath.Join(t.TempDir(), "state.json"), said: &record{}, done: make(chan struct{})}
 	r.cmd = exec.Command(exe, append([]string{"-dump", r.dump}, args...)...)
 	r.cmd.Dir = home
@@ -167,6 +170,7 @@ type state struct {
 	WeightKG  float64  `json:"weight_kg"`
 	Selection []string `json:"selection"`
 	Hint      string   `json:"hint"`
+	Busy      bool     `json:"busy"` // a dialog is open
 	Board     board    `json:"board"`
 }
 
@@ -206,14 +210,38 @@ func (r *running) wait(words string, wanted func(state) bool) state {
 	r.t.Helper()
 	var last state
 	var err error
-	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
-		if last, err = r.state(); err == nil && wanted(last) {
-			return last
-		}
-		if !r.alive() {
-			r.t.Fatalf("the program ended while waiting until %s:\n%s", words, r.said)
+	ok := r.tried(func() bool {
+		last, err = r.state()
+		return err == nil && wanted(last)
+	})
+	if !ok {
+		r.t.Fatalf("not seen in %v: %s. Last state: %+v %v\n%s", patience, words, last, err, r.said)
+	}
+	return last
+}
+
+// point moves the pointer to a place and waits until the hint line says what a
+// press there does: the window takes a press where it last saw the pointer.
+func (r *running) point(h hand, p at, hint string) {
+	r.t.Helper()
+	h.move(p)
+	r.wait("the hint says "+hint, func(s state) bool { return strings.HasPrefix(s.Hint, hint) })
+}
+
+// until waits until something is so. The words say what is waited for.
+func (r *running) until(words string, so func() bool) {
+	r.t.Helper()
+	if !r.tried(so) {
+		r.t.Fatalf("not seen in %v: %s\n%s", patience, words, r.said)
+	}
+}
+
+// tried asks again and again, as long as there is patience and the program runs.
+func (r *running) tried(so func() bool) bool {
+	for end := time.Now().Add(patience); time.Now().Before(end) && r.alive(); time.Sleep(50 * time.Millisecond) {
+		if so() {
+			return true
 		}
 	}
-	r.t.Fatalf("not seen in %v: %s. Last state: %+v %v\n%s", patience, words, last, err, r.said)
-	return state{}
+	return so()
 }
