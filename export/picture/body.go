@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"sync"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -60,10 +61,6 @@ func newBody(s slab.Solid, step float64) *body {
 			b.edges = append(b.edges, e)
 		}
 	}
-	b.outline = newField([]geom.Loop{loop}, grid, step)
-	if b.rough {
-		b.broken = newStrip(loop, b.edges, b.t, 0.7*step)
-	}
 	var holes []geom.Loop
 	for _, o := range s.Openings {
 		holes = append(holes, o.Loop)
@@ -71,10 +68,22 @@ func newBody(s slab.Solid, step float64) *body {
 			b.rims = append(b.rims, shapeOf(o.Profile, s.Thickness))
 		}
 	}
-	b.openings = newField(holes, grid, step)
-	for _, r := range s.Recesses {
+	plans := make([]*field, len(s.Recesses))
+	var wg sync.WaitGroup
+	wg.Go(func() { b.outline = newField([]geom.Loop{loop}, grid, step) })
+	wg.Go(func() { b.openings = newField(holes, grid, step) })
+	for i, r := range s.Recesses {
 		if len(r.Loops) > 0 && r.Depth > 0 {
-			c := newChannel(r, b, newField(r.Loops, grid, step))
+			wg.Go(func() { plans[i] = newField(r.Loops, grid, step) })
+		}
+	}
+	if b.rough {
+		b.broken = newStrip(loop, b.edges, b.t, 0.7*step)
+	}
+	wg.Wait()
+	for i, r := range s.Recesses {
+		if plans[i] != nil {
+			c := newChannel(r, b, plans[i])
 			b.falls = b.falls || c.falls
 			b.channels = append(b.channels, c)
 		}

@@ -54,7 +54,6 @@ func newField(loops []geom.Loop, box geom.Box, step float64) *field {
 	}
 	d2 := f.seed(segs)
 	f.spread(segs, d2)
-	f.spread(segs, d2)
 	f.sign(segs)
 	return f
 }

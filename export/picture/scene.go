@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"sync"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -90,8 +91,13 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 			set.height = max(set.height, 111)
 		}
 	}
-	set.room = &scene{body: set.body, concrete: c, mesh: newBVH(stand)}
-	set.table = &scene{body: set.body, concrete: c, mesh: newBVH(parts)}
+	var wg sync.WaitGroup
+	var all, bare *bvh
+	wg.Go(func() { all = newBVH(stand) })
+	wg.Go(func() { bare = newBVH(parts) })
+	wg.Wait()
+	set.room = &scene{body: set.body, concrete: c, mesh: all}
+	set.table = &scene{body: set.body, concrete: c, mesh: bare}
 	set.lightRoom(walls)
 	set.lightTable()
 	return set
