@@ -45,7 +45,7 @@ func (d Design) Validate() []Fault {
 	for i, s := range d.Supports {
 		c.support(fmt.Sprintf("supports[%d]", i), s)
 	}
-	return c.faults
+	return append(c.faults, d.relationFaults()...)
 }
 
 // checker gathers faults; part and at are the part under examination.

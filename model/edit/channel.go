@@ -32,7 +32,7 @@ func AddRiver(id design.ID, r design.River) Edit {
 // RemoveRiver takes one river out of a channel. The last river or region of a
 // channel is removed with [RemovePart].
 func RemoveRiver(id design.ID, river int) Edit {
-	return channels.change("Remove river", id, func(_ design.Design, c *design.Channel) error {
+	remove := channels.change("Remove river", id, func(_ design.Design, c *design.Channel) error {
 		if err := atRiver(c, river); err != nil {
 			return err
 		}
@@ -42,6 +42,32 @@ func RemoveRiver(id design.ID, river int) Edit {
 		c.Rivers = slices.Delete(c.Rivers, river, river+1)
 		return nil
 	})
+	return newEdit(remove.Name, func(d design.Design) (design.Design, error) {
+		out, err := remove.change(d)
+		if err != nil {
+			return d, err
+		}
+		out.Relations = withoutRiver(out.Relations, id, river)
+		return out, nil
+	})
+}
+
+// withoutRiver are relations when a river has gone: those of its ends go, and
+// those of the rivers after it count one less.
+func withoutRiver(list []design.Relation, id design.ID, river int) []design.Relation {
+	var out []design.Relation
+	for _, r := range list {
+		if r.Kind == design.RelationEdge && r.Part == id {
+			if r.River == river {
+				continue
+			}
+			if r.River > river {
+				r.River--
+			}
+		}
+		out = append(out, r)
+	}
+	return out
 }
 
 // MoveRiverNode puts a node of a river at a place.

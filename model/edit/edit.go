@@ -11,9 +11,18 @@ import (
 // Edit is a named change of one design. The name is what undo shows: "Round
 // corner". Apply refuses arguments that make no sense with a clear error; the
 // design that it returns may still have faults.
+//
+// After an edit the relations of the design are kept, by the rules told at
+// [design.Relation].
 type Edit struct {
 	Name  string
 	Apply func(design.Design) (design.Design, error)
+
+	// change is the edit alone, before relations are looked at; nil for an
+	// edit made elsewhere. byHand says that it puts parts where a hand wants
+	// them, relations or not.
+	change func(design.Design) (design.Design, error)
+	byHand bool
 }
 
 // JobEdit is a named change of a whole job: its options, client, materials.

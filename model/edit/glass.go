@@ -51,12 +51,12 @@ func MoveRegionNode(id design.ID, region, chain, node int, to design.Point) Edit
 		}
 		return move(&c.Regions[region])
 	})
-	return Edit{name, func(d design.Design) (design.Design, error) {
+	return newEdit(name, func(d design.Design) (design.Design, error) {
 		for i := range d.Channels {
 			if d.Channels[i].ID == id {
-				return ofChannel.Apply(d)
+				return ofChannel.change(d)
 			}
 		}
-		return ofGlass.Apply(d)
-	}}
+		return ofGlass.change(d)
+	})
 }

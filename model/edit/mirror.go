@@ -13,7 +13,7 @@ import (
 // with all that lies on it. Chains run the same way round as before and start
 // at the same corner, so mirroring twice gives the very same design.
 func Mirror() Edit {
-	return newEdit("Mirror", func(d design.Design) (design.Design, error) {
+	return keepingEdit("Mirror", func(d design.Design) (design.Design, error) {
 		if len(d.Outline.Nodes) == 0 {
 			return d, fmt.Errorf("there is no outline to mirror: draw or pick one first")
 		}
@@ -38,6 +38,7 @@ func Mirror() Edit {
 		for i := range d.Supports {
 			m.support(&d.Supports[i])
 		}
+		d.Relations = m.relations(d.Relations, len(d.Outline.Nodes))
 		return d, nil
 	})
 }
@@ -106,6 +107,23 @@ func (m mirror) channel(c *design.Channel) {
 	for i := range c.Regions {
 		c.Regions[i] = m.region(c.Regions[i])
 	}
+}
+
+// relations mirrors what holds to the left or right side or to an edge of an
+// outline with this many edges.
+func (m mirror) relations(list []design.Relation, edges int) []design.Relation {
+	out := slices.Clone(list)
+	for i, r := range out {
+		switch {
+		case r.Kind == design.RelationSide && r.Side == design.SideLeft:
+			out[i].Side = design.SideRight
+		case r.Kind == design.RelationSide && r.Side == design.SideRight:
+			out[i].Side = design.SideLeft
+		case r.Kind == design.RelationEdge && r.Edge >= 0 && r.Edge < edges:
+			out[i].Edge, out[i].Along = edges-1-r.Edge, units.Whole-r.Along
+		}
+	}
+	return out
 }
 
 // support mirrors a line; a patch also keeps its way round.

@@ -10,13 +10,16 @@ import (
 	"example.org/castwright/model/units"
 )
 
-// SetOutline gives the top another outline; all that lies on it stays.
+// SetOutline gives the top another outline; all that lies on it stays, but for
+// what relations hold to it. A river's end that stays on an edge goes to the
+// nearest place on the new outline.
 func SetOutline(o design.Outline) Edit {
 	nodes := slices.Clone(o.Nodes)
 	return newEdit("Change outline", func(d design.Design) (design.Design, error) {
 		if len(nodes) < 2 {
 			return d, fmt.Errorf("an outline needs at least 2 corners and has %d: add corners", len(nodes))
 		}
+		d.Relations = remapped(d.Relations, nearestAgain(d.Outline.Nodes, nodes))
 		d.Outline.Nodes = slices.Clone(nodes)
 		return d, nil
 	})
@@ -52,9 +55,9 @@ func MoveEdge(i int, by design.Point) Edit {
 // stays as it was, to the nanometre: an arc keeps its circle and a spline its
 // curve. Both parts keep side and profile; the new corner is square.
 func InsertNode(i int, at design.Point) Edit {
-	return outlineEdit("Add corner", func(nodes []design.Node) ([]design.Node, error) {
+	return chainEdit("Add corner", func(nodes []design.Node) ([]design.Node, edgeMap, error) {
 		if err := atEdge(nodes, i); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		return insertNode(nodes, i, at)
 	})
@@ -64,21 +67,35 @@ func InsertNode(i int, at design.Point) Edit {
 // next corner with its side and profile: along the same circle or the same
 // spline where both edges were parts of one, else straight.
 func RemoveNode(i int) Edit {
-	return outlineEdit("Remove corner", func(nodes []design.Node) ([]design.Node, error) {
+	return chainEdit("Remove corner", func(nodes []design.Node) ([]design.Node, edgeMap, error) {
 		if err := atCorner(nodes, i); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		return removeNode(nodes, i)
+		m := joined(nodes, i)
+		nodes, err := removeNode(nodes, i)
+		return nodes, m, err
 	})
 }
 
 // outlineEdit is an edit of the outline's nodes; f may write into the slice
 // that it is given.
 func outlineEdit(name string, f func([]design.Node) ([]design.Node, error)) Edit {
+	return chainEdit(name, func(nodes []design.Node) ([]design.Node, edgeMap, error) {
+		nodes, err := f(nodes)
+		return nodes, nil, err
+	})
+}
+
+// chainEdit is an edit of the outline that splits or joins edges, and says by
+// a map where their places have come to; nil when all stay.
+func chainEdit(name string, f func([]design.Node) ([]design.Node, edgeMap, error)) Edit {
 	return newEdit(name, func(d design.Design) (design.Design, error) {
-		nodes, err := f(slices.Clone(d.Outline.Nodes))
+		nodes, m, err := f(slices.Clone(d.Outline.Nodes))
 		if err != nil {
 			return d, err
+		}
+		if m != nil {
+			d.Relations = remapped(d.Relations, m)
 		}
 		d.Outline.Nodes = nodes
 		return d, nil
@@ -111,18 +128,19 @@ func shiftNode(nodes []design.Node, i int, by design.Point) {
 	}
 }
 
-func insertNode(nodes []design.Node, i int, at design.Point) ([]design.Node, error) {
+func insertNode(nodes []design.Node, i int, at design.Point) ([]design.Node, edgeMap, error) {
 	s := spanOf(nodes, i)
 	left, right := s.split(s.nearest(vec(at)))
 	mid := point(left.b)
 	next := nodes[(i+1)%len(nodes)].At
 	if mid == nodes[i].At || mid == next {
-		return nil, fmt.Errorf("edge %d: the new corner would lie on the edge's end: "+
+		return nil, nil, fmt.Errorf("edge %d: the new corner would lie on the edge's end: "+
 			"pick a place farther along the edge", i+1)
 	}
 	e := nodes[i].Edge
 	nodes[i].Edge = left.edge(e)
-	return slices.Insert(nodes, i+1, design.Node{At: mid, Edge: right.edge(e)}), nil
+	share := ratio(left.curve().Length(), s.curve().Length())
+	return slices.Insert(nodes, i+1, design.Node{At: mid, Edge: right.edge(e)}), parted(i, share), nil
 }
 
 func removeNode(nodes []design.Node, i int) ([]design.Node, error) {

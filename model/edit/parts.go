@@ -199,17 +199,9 @@ func freeTaps(d design.Design, sink design.ID) design.Design {
 }
 
 // release cuts the relation of a set of tap holes to its sink and writes the
-// place where it stood: on the sink's centreline, SetBack short of the last
-// edge met going from its centre toward its back, moved Offset to the right.
+// place where it stood.
 func release(d design.Design, t *design.TapSet) {
-	if sink := sinkOf(d, t.Sink); sink != nil {
-		turn := sink.Rotation.Radians()
-		back := geom.Vec{Y: 1}.Turn(turn)
-		reach := lastCrossing(d.Outline.Nodes, vec(sink.At), back) - t.SetBack.MM()
-		right := geom.Vec{X: 1}.Turn(turn)
-		t.At = point(vec(sink.At).Add(back.Mul(reach)).Add(right.Mul(t.Offset.MM())))
-		t.Rotation = sink.Rotation
-	}
+	t.At, t.Rotation = tapsPlace(d, *t)
 	t.Sink, t.Offset, t.SetBack = "", 0, 0
 }
 

@@ -97,8 +97,31 @@ func drawEdit(t *rapid.T, d design.Design) edit.Edit {
 		func() edit.Edit { return edit.MovePart(id(), place()) },
 		func() edit.Edit { return edit.RemovePart(id()) },
 		func() edit.Edit { return edit.DuplicatePart(id(), place()) },
+		func() edit.Edit { return edit.AddRelation(drawRelation(t, id, corners)) },
+		func() edit.Edit { return edit.CutRelation(index(len(d.Relations))) },
+		func() edit.Edit {
+			return edit.KeepDistance(id(), design.TopSide(rapid.IntRange(0, 4).Draw(t, "side")))
+		},
+		func() edit.Edit {
+			return edit.TieRiver(id(), index(1), design.RiverSide(rapid.IntRange(0, 1).Draw(t, "end")))
+		},
+		func() edit.Edit {
+			by := place()
+			return edit.Together("Move two", edit.MovePart(id(), by), edit.MovePart(id(), by))
+		},
 	}
 	return rapid.SampledFrom(edits).Draw(t, "edit")()
+}
+
+func drawRelation(t *rapid.T, id func() design.ID, corners int) design.Relation {
+	small := func(what string, most int) int { return rapid.IntRange(0, most).Draw(t, what) }
+	return design.Relation{
+		Kind: design.RelationKind(small("kind", 5)), Part: id(), Axis: design.Axis(small("axis", 1)),
+		Other: id(), Second: id(), Side: design.TopSide(small("side", 3)),
+		Distance: mm(rapid.Float64Range(0, 900).Draw(t, "distance")),
+		River:    small("river", 1), End: design.RiverSide(small("end", 1)), Edge: small("edge", corners),
+		Along: units.Share(small("along", int(units.Whole))),
+	}
 }
 
 // An edit never changes what it was given: after any sequence every earlier

@@ -21,9 +21,10 @@ import (
 //
 // Sinks, holes, tap holes and channels keep their place relative to the middle
 // of the bounds. Supports and glass beds are stretched, or scaled, with the
-// outline, since they follow walls and cabinet.
+// outline, since they follow walls and cabinet. What relations hold follows
+// these instead.
 func Resize(width, depth units.Length) Edit {
-	return newEdit("Resize top", func(d design.Design) (design.Design, error) {
+	return keepingEdit("Resize top", func(d design.Design) (design.Design, error) {
 		err := firstOf(
 			checkLength("the width", width, units.Millimetre),
 			checkLength("the depth", depth, units.Millimetre),
@@ -46,8 +47,9 @@ func Resize(width, depth units.Length) Edit {
 		nodes := t.chain(d.Outline.Nodes)
 		if now := boundsOf(nodes); !fits(geom.Vec{X: now.W(), Y: now.H()}, want) ||
 			!fits(leftBack(now), leftBack(old)) || turned(d.Outline.Nodes, nodes) {
-			t = scaleTo(d.Outline.Nodes, old, want)
-			nodes = t.chain(d.Outline.Nodes)
+			z := scaleTo(d.Outline.Nodes, old, want)
+			t, nodes = z, z.chain(d.Outline.Nodes)
+			d.Relations = remapped(d.Relations, z.edges(d.Outline.Nodes))
 		}
 		d.Outline.Nodes = nodes
 		d = cloneParts(d)
@@ -190,14 +192,9 @@ func (z scale) point(p design.Point) design.Point { return point(z.vec(vec(p))) 
 // to a millionth, else it is drawn by splines of an eighth of a turn or less
 // and scaled with them. Corners keep their own sizes.
 func (z scale) chain(nodes []design.Node) []design.Node {
-	even := math.Abs(z.x-z.y) < 1e-6*z.x
 	var out []design.Node
 	for i, n := range nodes {
-		parts := []span{spanOf(nodes, i)}
-		if parts[0].kind == design.CurveArc && !even {
-			parts = parts[0].eighths()
-		}
-		for k, s := range parts {
+		for k, s := range z.parts(nodes, i) {
 			s.a, s.b, s.c1, s.c2 = z.vec(s.a), z.vec(s.b), z.vec(s.c1), z.vec(s.c2)
 			s.rise *= z.x
 			part := design.Node{At: point(s.a), Edge: s.edge(n.Edge)}
@@ -208,6 +205,31 @@ func (z scale) chain(nodes []design.Node) []design.Node {
 		}
 	}
 	return out
+}
+
+// parts are the spans that stand for edge i when it is scaled.
+func (z scale) parts(nodes []design.Node, i int) []span {
+	s := spanOf(nodes, i)
+	if even := math.Abs(z.x-z.y) < 1e-6*z.x; s.kind == design.CurveArc && !even {
+		return s.eighths()
+	}
+	return []span{s}
+}
+
+// edges is the map from the edges of a chain to those of the scaled one.
+func (z scale) edges(nodes []design.Node) edgeMap {
+	first := make([]int, len(nodes)+1)
+	for i := range nodes {
+		first[i+1] = first[i] + len(z.parts(nodes, i))
+	}
+	return func(edge int, share float64) (int, float64) {
+		if edge < 0 || edge >= len(nodes) {
+			return edge, share
+		}
+		n := first[edge+1] - first[edge]
+		k := min(n-1, int(share*float64(n)))
+		return first[edge] + k, share*float64(n) - float64(k)
+	}
 }
 
 // eighths parts an arc into cubics of an eighth of a turn or less.

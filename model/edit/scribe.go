@@ -22,31 +22,32 @@ type Offset struct {
 // stand in order along the edge.
 func ScribeEdge(i int, offsets []Offset) Edit {
 	offsets = slices.Clone(offsets)
-	return outlineEdit("Scribe edge", func(nodes []design.Node) ([]design.Node, error) {
+	return chainEdit("Scribe edge", func(nodes []design.Node) ([]design.Node, edgeMap, error) {
 		if err := atEdge(nodes, i); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		a, b := vec(nodes[i].At), vec(nodes[(i+1)%len(nodes)].At)
 		length := units.FromMM(a.Dist(b))
 		if nodes[i].Edge.Curve != design.CurveStraight || length == 0 {
-			return nil, fmt.Errorf("edge %d is not straight: straighten it, then scribe it", i+1)
+			return nil, nil, fmt.Errorf("edge %d is not straight: straighten it, then scribe it", i+1)
 		}
 		along := b.Sub(a).Unit()
 		out := along.Left().Mul(-1)
 		edge := nodes[i].Edge
 		var added []design.Node
+		var shares []float64
 		var first, last *design.Point
 		before := units.Length(-1)
 		for k, o := range offsets {
 			switch {
 			case o.Along <= before:
-				return nil, fmt.Errorf("offset %d lies at %s mm, not beyond the one before it: "+
+				return nil, nil, fmt.Errorf("offset %d lies at %s mm, not beyond the one before it: "+
 					"list them in order along the edge", k+1, mm(o.Along))
 			case o.Along > length:
-				return nil, fmt.Errorf("offset %d lies at %s mm and edge %d is %s mm long: "+
+				return nil, nil, fmt.Errorf("offset %d lies at %s mm and edge %d is %s mm long: "+
 					"measure from its first corner", k+1, mm(o.Along), i+1, mm(length))
 			case o.Gap.Abs() > length:
-				return nil, fmt.Errorf("offset %d: a gap of %s mm is more than the edge is long: check it",
+				return nil, nil, fmt.Errorf("offset %d: a gap of %s mm is more than the edge is long: check it",
 					k+1, mm(o.Gap))
 			}
 			before = o.Along
@@ -58,6 +59,7 @@ func ScribeEdge(i int, offsets []Offset) Edit {
 				last = &at
 			default:
 				added = append(added, design.Node{At: at, Edge: edge})
+				shares = append(shares, o.Along.MM()/length.MM())
 			}
 		}
 		next := (i + 1) % len(nodes)
@@ -67,7 +69,7 @@ func ScribeEdge(i int, offsets []Offset) Edit {
 		if first != nil {
 			shiftNode(nodes, i, first.Sub(nodes[i].At))
 		}
-		return slices.Insert(nodes, i+1, added...), nil
+		return slices.Insert(nodes, i+1, added...), parted(i, shares...), nil
 	})
 }
 

@@ -2,19 +2,75 @@ package edit
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/units"
 )
 
-// newEdit names an edit and holds its result to the bounds of a document.
+// newEdit names an edit by hand, which keeps what relations it can, and holds
+// its result to the bounds of a document.
 func newEdit(name string, f func(design.Design) (design.Design, error)) Edit {
-	return Edit{name, func(d design.Design) (design.Design, error) {
-		out, err := f(d)
+	return finished(Edit{Name: name, change: f, byHand: true})
+}
+
+// keepingEdit names an edit that moves parts by a rule of its own, not by
+// hand: what is held follows its relations instead.
+func keepingEdit(name string, f func(design.Design) (design.Design, error)) Edit {
+	return finished(Edit{Name: name, change: f})
+}
+
+func finished(e Edit) Edit {
+	e.Apply = func(d design.Design) (design.Design, error) {
+		out, err := e.change(d)
 		if err != nil {
 			return d, err
 		}
-		if err := within(out); err != nil {
+		return settled(d, out, e.byHand)
+	}
+	return e
+}
+
+// settled is a changed design with its relations kept, if it is within the
+// bounds of a document.
+func settled(before, after design.Design, byHand bool) (design.Design, error) {
+	if len(after.Relations) > 0 {
+		after.Relations = withoutGone(before, after)
+		if byHand {
+			after.Relations = released(before, after)
+		}
+		after = hold(after)
+	}
+	if err := within(after); err != nil {
+		return before, err
+	}
+	return after, nil
+}
+
+// Together is several edits as one step. Parts that move together keep their
+// relations among each other: only at the end is looked at what still holds.
+func Together(name string, edits ...Edit) Edit {
+	edits = slices.Clone(edits)
+	return Edit{Name: name, Apply: func(d design.Design) (design.Design, error) {
+		from, out := d, d
+		for _, e := range edits {
+			var err error
+			if e.change != nil && e.byHand {
+				if out, err = e.change(out); err != nil {
+					return d, err
+				}
+				continue
+			}
+			if out, err = settled(from, out, true); err != nil {
+				return d, err
+			}
+			if out, err = e.Apply(out); err != nil {
+				return d, err
+			}
+			from = out
+		}
+		out, err := settled(from, out, true)
+		if err != nil {
 			return d, err
 		}
 		return out, nil
