@@ -60,6 +60,7 @@ func writeJobs(env *testscript.Env) error {
 	sound := design.Design{
 		Outline:   edit.Rectangle(500*mm, 300*mm),
 		Thickness: 50 * mm,
+		Finish:    design.Finish{Polish: 2},
 		Supports: []design.Support{
 			wall("support-1", 20*mm, 0, 20*mm, 300*mm),
 			wall("support-2", 480*mm, 0, 480*mm, 300*mm),
@@ -104,7 +105,7 @@ func absurd(sound design.Design) []design.Option {
 	with("two-nodes", func(d *design.Design) { d.Outline.Nodes = d.Outline.Nodes[:2] })
 	with("crossing", func(d *design.Design) {
 		n := slices.Clone(d.Outline.Nodes)
-		n[1].At, n[2].At = n[2].At, n[1].At
+		n[1].At = design.Point{X: -100 * mm, Y: 200 * mm}
 		d.Outline.Nodes = n
 	})
 	with("a-point", func(d *design.Design) {
