@@ -11,8 +11,23 @@ type triangle struct {
 
 // bvh is a tree of boxes over triangles (surface area heuristic, 16 bins).
 type bvh struct {
-	nodes []bvhNode
+	nodes []bvhNode // while it is built
+	boxes []bvhBox
 	tris  []triangle
+}
+
+// bvhBox is a node in half the space, so that the tree stays in the processor's
+// cache; its sides are moved out by more than the rounding.
+type bvhBox struct {
+	lo, hi       [3]float32
+	first, count int32
+}
+
+func (n *bvhNode) small() bvhBox {
+	const out = 2e-3
+	return bvhBox{
+		[3]float32{float32(n.lo.X - out), float32(n.lo.Y - out), float32(n.lo.Z - out)},
+		[3]float32{float32(n.hi.X + out), float32(n.hi.Y + out), float32(n.hi.Z + out)}, n.first, n.count}
 }
 
 // bvhNode is a leaf with count triangles from first, or an inner node whose
@@ -25,7 +40,7 @@ type bvhNode struct {
 
 const (
 	bvhBins = 16
-	bvhLeaf = 2
+	bvhLeaf = 3
 )
 
 func (b *bvhNode) include(p v3) {
@@ -56,6 +71,11 @@ func newBVH(tris []triangle) *bvh {
 	}
 	b.nodes = append(make([]bvhNode, 0, 2*len(tris)), emptyNode())
 	b.build(0, 0, len(tris))
+	b.boxes = make([]bvhBox, len(b.nodes))
+	for i := range b.nodes {
+		b.boxes[i] = b.nodes[i].small()
+	}
+	b.nodes = nil
 	return b
 }
 
@@ -174,18 +194,18 @@ func (b *bvh) blocked(r ray, limit float64) bool {
 
 // walk looks for triangles nearer than h.t, the nearest one or any.
 func (b *bvh) walk(r ray, h *meshHit, any bool) bool {
-	if len(b.nodes) == 0 {
+	if len(b.boxes) == 0 {
 		return false
 	}
 	inv := v3{1 / r.d.X, 1 / r.d.Y, 1 / r.d.Z}
-	if _, ok := b.nodes[0].enter(&r.o, &inv, h.t); !ok {
+	if _, ok := b.boxes[0].enter(&r.o, &inv, h.t); !ok {
 		return false
 	}
 	var stack [64]int32
 	top := 0
 	found := false
 	for node := int32(0); ; {
-		n := &b.nodes[node]
+		n := &b.boxes[node]
 		if n.count > 0 {
 			for i := n.first; i < n.first+n.count; i++ {
 				if t, u, v, ok := b.tris[i].hit(&r); ok && t < h.t {
@@ -197,8 +217,8 @@ func (b *bvh) walk(r ray, h *meshHit, any bool) bool {
 			}
 		} else {
 			l, rr := n.first, n.first+1
-			tl, okl := b.nodes[l].enter(&r.o, &inv, h.t)
-			tr, okr := b.nodes[rr].enter(&r.o, &inv, h.t)
+			tl, okl := b.boxes[l].enter(&r.o, &inv, h.t)
+			tr, okr := b.boxes[rr].enter(&r.o, &inv, h.t)
 			if okl && okr {
 				if tr < tl {
 					l, rr = rr, l
@@ -227,9 +247,9 @@ func (b *bvh) walk(r ray, h *meshHit, any bool) bool {
 
 // enter is where a ray enters the box; ok is false when it does not before
 // limit.
-func (b *bvhNode) enter(o, inv *v3, limit float64) (float64, bool) {
+func (b *bvhBox) enter(o, inv *v3, limit float64) (float64, bool) {
 	in, out := 0.0, limit
-	x0, x1 := (b.lo.X-o.X)*inv.X, (b.hi.X-o.X)*inv.X
+	x0, x1 := (float64(b.lo[0])-o.X)*inv.X, (float64(b.hi[0])-o.X)*inv.X
 	if x0 > x1 {
 		x0, x1 = x1, x0
 	}
@@ -239,7 +259,7 @@ func (b *bvhNode) enter(o, inv *v3, limit float64) (float64, bool) {
 	if x1 < out {
 		out = x1
 	}
-	x0, x1 = (b.lo.Y-o.Y)*inv.Y, (b.hi.Y-o.Y)*inv.Y
+	x0, x1 = (float64(b.lo[1])-o.Y)*inv.Y, (float64(b.hi[1])-o.Y)*inv.Y
 	if x0 > x1 {
 		x0, x1 = x1, x0
 	}
@@ -249,7 +269,10 @@ func (b *bvhNode) enter(o, inv *v3, limit float64) (float64, bool) {
 	if x1 < out {
 		out = x1
 	}
-	x0, x1 = (b.lo.Z-o.Z)*inv.Z, (b.hi.Z-o.Z)*inv.Z
+	if in > out {
+		return 0, false
+	}
+	x0, x1 = (float64(b.lo[2])-o.Z)*inv.Z, (float64(b.hi[2])-o.Z)*inv.Z
 	if x0 > x1 {
 		x0, x1 = x1, x0
 	}

@@ -230,38 +230,36 @@ func (s *scene) hit(r ray) (hit, bool) {
 			}
 		}
 	}
+	t, onBody := s.body.hit(r, h.t)
+	if onBody {
+		h.t, found = t, true
+	}
 	if m, ok := s.mesh.hit(r, h.t); ok {
-		h.t, h.n, h.m, found = m.t, s.mesh.normal(m), s.mesh.tris[m.tri].material, true
+		h.t, h.n, h.m = m.t, s.mesh.normal(m), s.mesh.tris[m.tri].material
 		if g := s.mesh.tris[m.tri].face(); g.dot(r.d)*g.dot(h.n) > 0 {
 			h.n = h.n.mul(-1)
 		}
 		// Where the smooth normal turns from the eye, take the edge of sight.
-		if c := h.n.dot(r.d); c > -0.02 {
-			h.n = h.n.along(r.d, -c-0.02).unit()
-		}
-	}
-	if t, ok := s.body.hit(r, h.t); ok {
-		h.t, found = t, true
-		h.p = r.at(t)
-		h.m = matConcrete
-		switch class := s.body.kind(h.p.X, h.p.Y); {
-		case class == classMixed || h.p.Z < s.body.t-0.05:
-			h.n = s.body.normal(h.p)
-			if h.channel = s.body.resinAt(h.p); h.channel >= 0 {
-				h.m = matResin
-			}
-		case class >= classChannel:
-			h.n, h.m, h.channel = v3{Z: 1}, matResin, int(class-classChannel)
-		default:
-			h.n = v3{Z: 1}
-		}
-		if c := h.n.dot(r.d); c > -0.02 {
-			h.n = h.n.along(r.d, -c-0.02).unit()
-		}
+		h.p, h.n = r.at(m.t), facing(h.n, r.d)
 		return h, true
 	}
 	h.p = r.at(h.t)
-	return h, found
+	if !onBody {
+		return h, found
+	}
+	h.m = matConcrete
+	switch class := s.body.kind(h.p.X, h.p.Y); {
+	case class == classMixed || h.p.Z < s.body.t-0.05:
+		h.n = facing(s.body.normal(h.p), r.d)
+		if h.channel = s.body.resinAt(h.p); h.channel >= 0 {
+			h.m = matResin
+		}
+	case class >= classChannel:
+		h.n, h.m, h.channel = v3{Z: 1}, matResin, int(class-classChannel)
+	default:
+		h.n = v3{Z: 1}
+	}
+	return h, true
 }
 
 // blocked reports whether the top, its basins or furniture stand on a ray before
