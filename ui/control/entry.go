@@ -52,6 +52,9 @@ func (e *Entry) SetValue(value string) {
 	}
 }
 
+// SetHint says another thing in the hint line.
+func (e *Entry) SetHint(hint string) { e.hint = hint }
+
 // Keep puts a text back that was typed and refused before.
 func (e *Entry) Keep(text string) {
 	e.SetText(text)
@@ -187,4 +190,10 @@ func (e *Entry) MouseMoved(*desktop.MouseEvent) {}
 // MouseOut gives the hint line back.
 func (e *Entry) MouseOut() { e.frame.Say("") }
 
-func (e *Entry) selectAll() { e.TypedShortcut(&fyne.ShortcutSelectAll{}) }
+// selectAll takes the whole text. With none, the toolkit would go on to take what
+// is typed next for selected, and lose it.
+func (e *Entry) selectAll() {
+	if e.Text != "" {
+		e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
+}

@@ -71,8 +71,12 @@ func (s *sheet) reading(label, hint, text string) {
 // length is a field for a length; e is the edit that sets it.
 func (s *sheet) length(label, hint string, v units.Length, e func(units.Length) edit.Edit) {
 	step := NudgeStep(s.sys)
+	text, exact := lengthText(v, s.sys)
+	if exact != "" {
+		hint += " Exactly " + exact + "."
+	}
 	s.add(field{
-		kind: kindText, label: label, hint: hint + " " + lengthHint(s.sys), text: units.FormatExact(v, s.sys),
+		kind: kindText, label: label, hint: hint + " " + lengthHint(s.sys), text: text,
 		parse: func(text string) (edit.Edit, error) {
 			l, err := units.Parse(text, s.sys)
 			if err != nil {
@@ -82,6 +86,22 @@ func (s *sheet) length(label, hint string, v units.Length, e func(units.Length) 
 		},
 		nudge: func(steps int) edit.Edit { return e(v + units.Length(steps)*step) },
 	})
+}
+
+// lengthText is a length as an entry shows it, in the maker's system. One that
+// was given in the other system may be shown to the nearest sixteenth; exact then
+// says what it is. (An entry hands nothing over that was not edited, so showing
+// less than all never changes a value.)
+func lengthText(l units.Length, sys units.System) (text, exact string) {
+	text = units.FormatExact(l, sys)
+	if sys != units.Imperial || l == 0 || l%(units.Inch/64) == 0 {
+		return text, ""
+	}
+	near, err := units.Parse(units.Format(l, sys), sys)
+	if err != nil || (near-l).Abs() > l.Abs()/100 {
+		return text, ""
+	}
+	return units.Format(l, sys), text
 }
 
 // NudgeStep is how far an arrow key moves a length.
@@ -183,6 +203,10 @@ func (s *sheet) profile(label, hint string, p design.Profile, list []string, e f
 		size, why = "Liner", "Thickness of the liner in the form that makes the broken edge."
 	}
 	s.length(size, why, p.Size, func(l units.Length) edit.Edit { return e(design.Profile{Kind: p.Kind, Size: l}) })
+	if p.Kind == design.ProfileHalfRound && p.Size == 0 {
+		f := &s.fields[len(s.fields)-1]
+		f.text, f.empty = "", "half the thickness"
+	}
 }
 
 // StartSize is the size that a profile starts with: common practice, no source.

@@ -20,7 +20,7 @@ const (
 // shares divides a height among fields, quantities and warnings by what each
 // would like.
 func shares(room, fields, numbers, warnings float32) (f, n, w float32) {
-	// An opened quantity may take half of the room; it then scrolls too.
+	// What stands behind a quantity may take what the others can spare.
 	n = fyne.Min(numbers, fyne.Max(room-fieldsLeast-warningsLeast, room/2))
 	rest := fyne.Max(0, room-n)
 	f = fyne.Min(fields, fyne.Max(rest-fyne.Min(warnings, rest*0.45), fyne.Min(fieldsLeast, rest)))
@@ -54,6 +54,42 @@ func contentHeight(o fyne.CanvasObject) float32 {
 		return s.Content.MinSize().Height
 	}
 	return o.MinSize().Height
+}
+
+// accordion sets the quantities below each other, each followed by what stands
+// behind it, of which the one that is open gets the height that is left.
+type accordion struct{}
+
+func (accordion) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	h := float32(0)
+	for _, o := range objects {
+		if o.Visible() {
+			h += contentHeight(o)
+		}
+	}
+	return fyne.NewSize(0, h)
+}
+
+func (accordion) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	left := size.Height
+	for i, o := range objects {
+		if i%2 == 0 {
+			left -= o.MinSize().Height
+		}
+	}
+	y := float32(0)
+	for i, o := range objects {
+		if !o.Visible() {
+			continue
+		}
+		h := o.MinSize().Height
+		if i%2 == 1 {
+			h = fyne.Max(0, left)
+		}
+		o.Move(fyne.NewPos(0, y))
+		o.Resize(fyne.NewSize(size.Width, h))
+		y += h
+	}
 }
 
 // width holds a thing to a width.

@@ -20,7 +20,7 @@ func NewLengthEntry(f *control.Frame, hint string, sys units.System, l units.Len
 	e := &LengthEntry{Entry: control.NewEntry(f, hint+" "+lengthHint(sys)), sys: sys}
 	e.SetPlaceHolder(empty)
 	show := func() {
-		text := units.FormatExact(e.value, sys)
+		text, _ := lengthText(e.value, sys)
 		if e.value == 0 && empty != "" {
 			text = ""
 		}

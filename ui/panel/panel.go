@@ -59,10 +59,9 @@ func New(s *session.Session, f *control.Frame) *Panel {
 
 	head := container.NewBorder(nil, nil, nil, control.Row(0, p.copy, p.remove), control.Middle(p.name))
 	warnScroll := container.NewVScroll(inset(p.risks.list))
-	numberScroll := container.NewVScroll(inset(p.numbers.box))
 	p.column = container.New(&stack{},
 		control.Pad(look.Gap, 0, head), p.scroll, control.Rule(),
-		numberScroll, control.Rule(), control.Pad(look.Gap, 0, p.risks.head), warnScroll)
+		inset(p.numbers.box), control.Rule(), control.Pad(look.Gap, 0, p.risks.head), warnScroll)
 	p.Object = control.Ground(look.Surface,
 		container.New(width{Width}, control.Pad(look.Gap, look.Space+look.Gap, p.column)))
 	s.OnChange(p.changed)
@@ -118,8 +117,8 @@ func (p *Panel) rebuild() {
 	p.rows = nil
 	p.fields.RemoveAll()
 	about := p.about()
-	for _, f := range fields {
-		r := p.newRow(f, about+f.label)
+	for i, f := range fields {
+		r := p.newRow(f, fmt.Sprintf("%s%d %s", about, i, f.label))
 		p.rows = append(p.rows, r)
 		p.fields.Add(r.box)
 	}
@@ -140,7 +139,7 @@ func (p *Panel) focusedLabel() string {
 	focused := p.frame.Window.Canvas().Focused()
 	for _, r := range p.rows {
 		if r.entry != nil && focused == fyne.Focusable(r.entry) {
-			return p.about() + r.f.label
+			return r.key
 		}
 	}
 	return ""

@@ -127,13 +127,14 @@ type quantityRow struct {
 	value  *control.Text
 	sign   *widget.Icon
 	detail *fyne.Container
+	scroll *container.Scroll
 	lines  []*reckonedLine
 	open   bool
 	latest quantity
 }
 
 func newQuantities(p *Panel) *quantities {
-	q := &quantities{p: p, box: control.Column(0)}
+	q := &quantities{p: p, box: container.New(accordion{})}
 	for range 6 {
 		q.rows = append(q.rows, nil)
 	}
@@ -148,7 +149,7 @@ func (q *quantities) show(list []quantity) {
 			r = q.newRow(item.label, i == 0)
 			q.rows[i] = r
 			q.box.Add(r.tile)
-			q.box.Add(r.detail)
+			q.box.Add(r.scroll)
 		}
 		r.latest = item
 		r.value.SetText(item.value)
@@ -163,7 +164,8 @@ func (q *quantities) newRow(label string, first bool) *quantityRow {
 		value: control.NewText("").Bold().Right(), detail: control.Column(look.Space),
 		sign: control.Icon(icon.Right, look.Muted),
 	}
-	r.detail.Hide()
+	r.scroll = container.NewVScroll(inset(control.Pad(look.Gap, 0, r.detail)))
+	r.scroll.Hide()
 	head := container.NewBorder(nil, nil, control.Row(look.Gap, control.Sized(16, 16, control.Middle(r.sign)),
 		control.Middle(control.NewText(label).Muted())), nil, control.Middle(r.value))
 	r.tile = control.NewTile(q.p.frame, label+": a click says how it was reckoned, with the source.",
@@ -171,18 +173,28 @@ func (q *quantities) newRow(label string, first bool) *quantityRow {
 	return r
 }
 
-// toggle opens or closes what stands behind a quantity.
+// toggle opens what stands behind a quantity, and closes what was open.
 func (q *quantities) toggle(r *quantityRow) {
-	r.open = !r.open
-	if r.open {
-		r.sign.SetResource(theme.NewColoredResource(icon.Down, look.Muted))
-		r.showLines()
-		r.detail.Show()
-	} else {
-		r.sign.SetResource(theme.NewColoredResource(icon.Right, look.Muted))
-		r.detail.Hide()
+	for _, o := range q.rows {
+		o.setOpen(o == r && !r.open)
 	}
 	q.p.relayout()
+}
+
+func (r *quantityRow) setOpen(open bool) {
+	if open == r.open {
+		return
+	}
+	r.open = open
+	sign := icon.Right
+	if open {
+		sign = icon.Down
+		r.showLines()
+		r.scroll.Show()
+	} else {
+		r.scroll.Hide()
+	}
+	r.sign.SetResource(theme.NewColoredResource(sign, look.Muted))
 }
 
 func (r *quantityRow) showLines() {

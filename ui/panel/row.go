@@ -57,7 +57,11 @@ func (p *Panel) newRow(f field, key string) *row {
 		r.reading = control.NewText(f.text).Cut()
 		o = control.Pad(0, look.Space, control.Sized(0, lineHeight, control.Middle(r.reading)))
 	case kindChoice:
-		r.choice = control.NewChoice(p.frame, f.hint, f.words, func(i int) { r.do(func() error { return p.s.Do(r.f.pick(i)) }) })
+		r.choice = control.NewChoice(p.frame, f.hint, f.words, func(i int) {
+			if i >= 0 && i != r.f.at {
+				r.do(func() error { return p.s.Do(r.f.pick(i)) })
+			}
+		})
 		o = control.Sized(0, lineHeight, control.Rimmed(r.choice))
 	case kindTick:
 		r.check = control.NewCheck(p.frame, "", f.hint, func(on bool) { r.do(func() error { return p.s.Do(r.f.tick(on)) }) })
@@ -83,6 +87,7 @@ func (r *row) update(f field) {
 	r.f = f
 	switch {
 	case r.entry != nil:
+		r.entry.SetHint(f.hint)
 		if f.empty != "" {
 			r.entry.SetPlaceHolder(f.empty)
 		}

@@ -49,7 +49,7 @@ type noun struct {
 // New is the row on a session; what is picked goes to hands.
 func New(s *session.Session, f *control.Frame, hands Hands) *Row {
 	r := &Row{s: s, frame: f, hands: hands, nouns: map[keys.ID]*noun{}}
-	grid := container.NewGridWithColumns(9)
+	grid := container.New(nounsLayout{})
 	add := func(id keys.ID, name string, res fyne.Resource, say func(design.Design) string, open func() fyne.CanvasObject) {
 		n := &noun{say: say, open: open, summary: control.NewText("").Caption().Muted().Cut()}
 		sign := control.Sized(26, 26, control.Icon(res, theme.ColorNameForeground))
@@ -151,6 +151,34 @@ func (r *Row) pick(s starter) {
 		if err := r.s.Do(*s.edit); err != nil {
 			control.Warn(r.frame, "That can't be done", err)
 		}
+	}
+}
+
+// nounsLayout sets the nouns beside each other; the first one, which says a size,
+// gets a little more room.
+type nounsLayout struct{}
+
+const firstShare = 1.2
+
+func (nounsLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := fyne.Size{}
+	for _, o := range objects {
+		size = size.Max(o.MinSize())
+	}
+	return fyne.NewSize(size.Width*(float32(len(objects))-1+firstShare), size.Height)
+}
+
+func (nounsLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	each := size.Width / (float32(len(objects)) - 1 + firstShare)
+	x := float32(0)
+	for i, o := range objects {
+		w := each
+		if i == 0 {
+			w *= firstShare
+		}
+		o.Move(fyne.NewPos(x, 0))
+		o.Resize(fyne.NewSize(w-look.Gap, size.Height))
+		x += w
 	}
 }
 

@@ -222,6 +222,10 @@ func (k kit) channels() []starter {
 	fall := design.River{Nodes: []design.RiverNode{node(-run/2, -wave/2, wide), node(-run/6, wave/2, slim), node(run/5, -wave/3, wide), node(run/2, wave/3, slim)}, Start: design.EndOpen}
 	branch := []design.River{calm, {Nodes: []design.RiverNode{node(-run/8, wave/3, slim), node(run/8, wave*5/4, slim), node(run*3/8, wave*2, slim*2/3)}}}
 	pool := design.Region{Outer: edit.Oval(run/2, d/3).Nodes}
+	for i := range pool.Outer {
+		n, by := &pool.Outer[i], design.Point{X: -run / 4, Y: -d / 6}
+		n.At, n.Edge.C1, n.Edge.C2 = n.At.Add(by), n.Edge.C1.Add(by), n.Edge.C2.Add(by)
+	}
 	list := []struct {
 		name, hint string
 		c          design.Channel

@@ -18,14 +18,6 @@ const (
 	Dark   Choice = "dark"
 )
 
-// Next is the choice that a switch goes to from what is seen now.
-func Next(seen fyne.ThemeVariant) Choice {
-	if seen == theme.VariantDark {
-		return Light
-	}
-	return Dark
-}
-
 // New is the look in one of its two kinds.
 func New(c Choice) fyne.Theme { return look{theme.DefaultTheme(), c} }
 
