@@ -31,6 +31,9 @@ func loft(l geom.Loop, rings []ring, m materialID) []triangle {
 // denser is a loop with no side longer than a share of its length.
 func denser(l geom.Loop, sides int) geom.Loop {
 	most := l.Perimeter() / float64(sides)
+	if !(most > 0) {
+		return l
+	}
 	var out geom.Loop
 	last := geom.Vec{X: math.Inf(1)}
 	for i, p := range l {

@@ -27,6 +27,13 @@ type strip struct {
 
 // newStrip bakes the broken runs of a closed chain whose segments have edges.
 func newStrip(loop geom.Loop, edges []edgeShape, t, cell float64) *strip {
+	long := 0.0
+	for i, p := range loop {
+		if edges[i].kind == design.ProfileRough {
+			long += p.Dist(loop[(i+1)%len(loop)])
+		}
+	}
+	cell = max(cell, math.Sqrt(long*(t+4)/2e6), t/2000) // bounded memory
 	s := &strip{cell: cell, nz: int(math.Ceil((t+4)/cell)) + 2}
 	n := 0
 	type column struct{ x, y float64 }

@@ -7,6 +7,7 @@ import (
 	"example.org/castwright/assets"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
+	"example.org/castwright/model/geom"
 	"example.org/castwright/model/slab"
 	"example.org/castwright/model/store"
 	"example.org/castwright/model/units"
@@ -65,6 +66,9 @@ func demo(t testing.TB, file, option int) design.Design {
 }
 
 func built(d design.Design, opt SetOptions) *Set { return Build(d, slab.Resolve(d), opt) }
+
+// edgeSpot is the corner of them that is looked at.
+var edgeSpot = geom.Vec{X: 10, Y: 30}
 
 // edges are short tops that differ in the profile of their front.
 func edges() []design.Design {

@@ -18,6 +18,9 @@ type field struct {
 	near   []int32 // nearest segment
 }
 
+// mostNodes bounds a field.
+const mostNodes = 2e6
+
 // segment is one edge of the region's boundary.
 type segment struct{ a, b geom.Vec }
 
@@ -33,7 +36,10 @@ func (s segment) dist2(p geom.Vec) float64 {
 
 // newField measures the region of loops (outer ones counter-clockwise, holes
 // clockwise) over box. An empty region gives distances that are large.
+//
+// A box too large for the step gets a coarser one, so that memory stays bounded.
 func newField(loops []geom.Loop, box geom.Box, step float64) *field {
+	step = max(step, math.Sqrt(box.W()*box.H()/mostNodes))
 	f := &field{min: box.Min, step: step,
 		nx: int(math.Ceil(box.W()/step)) + 1, ny: int(math.Ceil(box.H()/step)) + 1}
 	f.d, f.near = make([]float32, f.nx*f.ny), make([]int32, f.nx*f.ny)

@@ -65,8 +65,6 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 	if opt.Draft {
 		step = 2
 	}
-	// A large top gets a coarser grid, so that memory stays bounded.
-	step = max(step, math.Sqrt(set.bounds.W()*set.bounds.H()/1.6e6))
 	set.body = newBody(s, step)
 	c := newConcrete(d.Finish)
 	for i, b := range s.Beds {
