@@ -3,6 +3,7 @@ package look
 import (
 	"encoding/binary"
 	"math"
+	"sync"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -132,27 +133,53 @@ func (c *Concrete) put(dst []uint8, e uint64, turn int, gain, add int64) {
 // dither is steps of an eighth in an order that leaves no pattern.
 var dither = [8]int64{0, 4, 2, 6, 1, 5, 3, 7}
 
-// bakeConcrete bakes the tile of a colour and exposure.
+// bakeConcrete bakes the tile of a colour and exposure, two halves at a time.
 func bakeConcrete(base rgb, e design.Exposure) *Patch {
 	const n = tileSide
-	v := canvas{n, make([]rgb, n*n)}
-	// Brightness: bloom and trowel haze, then finer and finer cement.
-	f := newField(n)
-	f.add(11, 10, 0.016, 0, 11)
-	f.add(29, 31, 0.014, 0, 12)
-	f.add(7, 44, 0.012, 1, 13)
-	f.add(52, 9, 0.010, 1, 14)
-	f.add(97, 89, 0.011, 0, 15)
-	f.add(231, 239, 0.014, 0, 16)
+	l := level{w: n, h: n, pix: make([]uint32, n*n)}
+	pix, f := make([]rgb, n*n), newField(n)
 	warmth := newField(64)
 	warmth.add(13, 11, 0.003, 0, 17)
-	for i, k := range f.v {
+	half := func(lo, hi int) {
+		v := canvas{n, lo, hi, pix}
+		v.cement(base, f, warmth)
+		v.aggregate(base, e)
+		v.pinholes(e)
+		for i := lo * n; i < hi*n; i++ {
+			c := pix[i]
+			l.pix[i] = pack(encode(c.r), encode(c.g), encode(c.b), 0xff)
+		}
+	}
+	var wait sync.WaitGroup
+	wait.Go(func() { half(n/2, n) })
+	half(0, n/2)
+	wait.Wait()
+	return newPatch(geom.Vec{}, tileCell, l, true, true)
+}
+
+// cement lays the ground: bloom and trowel haze, then finer and finer sand.
+func (v *canvas) cement(base rgb, f, warmth field) {
+	n := v.n
+	add := func(cellsX, cellsY int, amp float32, shear int, seed uint32) {
+		f.addRows(v.lo, v.hi, cellsX, cellsY, amp, shear, seed)
+	}
+	add(11, 10, 0.016, 0, 11)
+	add(29, 31, 0.014, 0, 12)
+	add(7, 44, 0.012, 1, 13)
+	add(52, 9, 0.010, 1, 14)
+	add(97, 89, 0.011, 0, 15)
+	add(231, 239, 0.014, 0, 16)
+	for i := v.lo * n; i < v.hi*n; i++ {
 		h := mixed(18, uint32(i), 0)
 		sand := (float32(h>>8&0xff)+float32(h>>16&0xff)+float32(h>>24))/382.5 - 1 // deviation 1/3
-		k = 1 + k + 0.05*sand
+		k := 1 + f.v[i] + 0.05*sand
 		t := warmth.v[i/n>>4<<6+i%n>>4]
 		v.pix[i] = rgb{base.r * k * (1 + t), base.g * k, base.b * k * (1 - 1.5*t)}
 	}
+}
+
+// aggregate lays the stones that an exposure opens, smaller ones first.
+func (v *canvas) aggregate(base rgb, e design.Exposure) {
 	switch e {
 	case design.ExposureFine:
 		v.sow(crop{cells: 250, share: 0.75, least: 0.16, most: 0.40, corners: 4, toward: 0.30, gap: 0.06}, base, 21)
@@ -165,8 +192,6 @@ func bakeConcrete(base rgb, e design.Exposure) *Patch {
 	default:
 		v.ghosts(base)
 	}
-	v.pinholes(e)
-	return v.baked(tileCell)
 }
 
 // ghosts are the few grains of sand that show faintly through the cream.
@@ -207,17 +232,11 @@ func (v *canvas) hole(c xy, r, dark float32) {
 		for x := int(c.x) - reach; x <= int(c.x)+reach; x++ {
 			dx, dy := float32(x)+0.5-c.x, float32(y)+0.5-c.y
 			away := float32(math.Hypot(float64(dx), float64(dy)))
+			if r := y & mask; r < v.lo || r >= v.hi {
+				continue
+			}
 			p := &v.pix[(y&mask)*v.n+x&mask]
 			*p = p.mul(1 - dark*clamp01(r-away+0.5))
 		}
 	}
-}
-
-// baked is the canvas as a tile.
-func (v *canvas) baked(cell float64) *Patch {
-	l := level{w: v.n, h: v.n, pix: make([]uint32, v.n*v.n)}
-	for i, c := range v.pix {
-		l.pix[i] = pack(encode(c.r), encode(c.g), encode(c.b), 0xff)
-	}
-	return newPatch(geom.Vec{}, cell, l, true, true)
 }

@@ -16,18 +16,24 @@ type sheet struct {
 	a []float32
 }
 
-func (g grid) sheet() sheet { return sheet{g, make([]rgb, g.w*g.h), make([]float32, g.w*g.h)} }
+func (g grid) sheet() *sheet {
+	return &sheet{g, make([]rgb, g.w*g.h), make([]float32, g.w*g.h)}
+}
 
 // lay paints a convex polygon, in mm of the design, with a colour and alpha.
 func (s *sheet) lay(pts []xy, c rgb, alpha float32) {
-	q := make([]xy, len(pts))
+	var q [maxCorners]xy
+	pts = pts[:min(len(pts), maxCorners)]
 	for i, p := range pts {
 		q[i] = xy{float32(s.column(float64(p.x))), float32(s.row(float64(p.y)))}
 	}
-	k := convexOf(q)
+	k := convexOf(q[:len(pts)])
+	x0, x1 := max(0, k.x0), min(s.w-1, k.x1)
+	var at [maxCorners]float32
 	for y := max(0, k.y0); y <= min(s.h-1, k.y1); y++ {
-		for x := max(0, k.x0); x <= min(s.w-1, k.x1); x++ {
-			cover := alpha * clamp01(k.inside(float32(x)+0.5, float32(y)+0.5)+0.5)
+		k.along(x0, y, &at)
+		for x := x0; x <= x1; x++ {
+			cover := alpha * clamp01(k.step(&at)+0.5)
 			if cover <= 0 {
 				continue
 			}
@@ -52,38 +58,35 @@ type chip struct {
 const pieceArea = 1.76
 
 // chips scatters pieces of the given size over the loops, with this share of
-// their area covered. Every piece is whole and its middle lies within the loops,
-// so a bed has the ragged rim of scattered glass.
-func chips(loops []geom.Loop, grain, share float64, seed uint32, visit func(chip)) {
-	box := bounds(loops)
+// their area covered, and visits those that reach into the box. Every piece is
+// whole and its middle lies within the loops, so a bed has the ragged rim of
+// scattered glass. The pieces are anchored to the design: they stay where they
+// are when the region grows, and whatever the box.
+func chips(loops []geom.Loop, box geom.Box, grain, share float64, seed uint32, visit func(chip)) {
 	r := grain / 2
 	// Pieces cover pieceArea r² each on the average over sizes. Where they would
 	// overlap as if strewn at random, a share takes -ln(1 - share) of them; they
 	// lie a little more evenly than that.
 	share = max(0.02, min(0.90, share))
-	cell := math.Sqrt(pieceArea * r * r / (-math.Log(1-share)*0.6 + share*0.4))
-	g, ok := gridOver(box, max(cell, 0.5))
-	if !ok || g.w*g.h > 400_000 {
+	cell := max(0.5, math.Sqrt(pieceArea*r*r/(-math.Log(1-share)*0.6+share*0.4)))
+	all := bounds(loops)
+	box = box.Grow(1.5*grain + cell)
+	box.Min = geom.Vec{X: max(box.Min.X, all.Min.X), Y: max(box.Min.Y, all.Min.Y)}
+	box.Max = geom.Vec{X: min(box.Max.X, all.Max.X), Y: min(box.Max.Y, all.Max.Y)}
+	i0, i1 := int(math.Floor(box.Min.X/cell)), int(math.Ceil(box.Max.X/cell))
+	j0, j1 := int(math.Floor(box.Min.Y/cell)), int(math.Ceil(box.Max.Y/cell))
+	if box.Empty() || (i1-i0+1)*(j1-j0+1) > 400_000 {
 		return
 	}
-	for j := range g.h {
-		var spans []geom.Loop
-		y0, y1 := g.origin.Y+float64(j)*g.cell, g.origin.Y+float64(j+1)*g.cell
-		for _, l := range loops {
-			if b := l.Bounds(); b.Min.Y <= y1 && b.Max.Y >= y0 {
-				spans = append(spans, l)
-			}
-		}
-		for i := range g.w {
-			// The grid is anchored to the design, so pieces stay where they
-			// are when the region grows.
-			d := diceOf(seed, int(math.Round(g.origin.X/g.cell))+i, int(math.Round(g.origin.Y/g.cell))+j)
+	for j := j0; j <= j1; j++ {
+		for i := i0; i <= i1; i++ {
+			d := diceOf(seed, i, j)
 			c := geom.Vec{
-				X: g.origin.X + (float64(i)+0.5+0.46*float64(d.between(-1, 1)))*g.cell,
-				Y: g.origin.Y + (float64(j)+0.5+0.46*float64(d.between(-1, 1)))*g.cell,
+				X: (float64(i) + 0.5 + 0.46*float64(d.between(-1, 1))) * cell,
+				Y: (float64(j) + 0.5 + 0.46*float64(d.between(-1, 1))) * cell,
 			}
 			wind := 0
-			for _, l := range spans {
+			for _, l := range loops {
 				wind += l.Winding(c)
 			}
 			if wind == 0 {
@@ -92,7 +95,7 @@ func chips(loops []geom.Loop, grain, share float64, seed uint32, visit func(chip
 			u := d.roll()
 			size := float32(r) * (0.62 + 0.75*u*u)
 			at := xy{float32(c.X), float32(c.Y)}
-			pts := pebble(d, at, size, 4+int(2.4*d.roll()))
+			pts := pebble(d, at, size, 4+int(2.4*d.roll()), nil)
 			peak := xy{at.x + 0.35*size*d.between(-1, 1), at.y + 0.35*size*d.between(-1, 1)}
 			visit(chip{pts, peak, d})
 		}
@@ -157,30 +160,37 @@ func reachOf(c chip) float32 {
 // pieces: size of the pieces in mm, share of the area that they cover. perMM is
 // the picture's pixels to the millimetre.
 func GlassBed(loops []geom.Loop, grain, share float64, colour design.Colour, perMM float64) scene.Rows {
-	grain = max(1, min(60, grain))
-	cell := CellFor(perMM)
+	if !(grain >= 1) {
+		grain = 1
+	}
+	grain = min(60, grain)
+	cell := min(CellFor(perMM), 16)
+	loops = sane(loops)
 	k := newKey("bed").loops(loops).number(grain).number(share).number(cell).colour(colour)
-	return bakes.get(k, func() *Patch {
-		g, ok := gridOver(bounds(loops).Grow(grain), cell)
-		if !ok {
-			return blank
+	base := fromDesign(colour)
+	return newMosaic(k, cell, bounds(loops).Grow(grain), false, func(g grid) []uint32 {
+		var s *sheet
+		chips(loops, g.box(), grain, share, 71, func(c chip) {
+			if s == nil {
+				s = g.sheet()
+			}
+			s.layChip(c, base, 0.42, grain/g.cell > 3)
+		})
+		if s == nil {
+			return nil
 		}
-		s := g.sheet()
-		base := fromDesign(colour)
-		fine := grain/g.cell > 3
-		chips(loops, grain, share, 71, func(c chip) { s.layChip(c, base, 0.42, fine) })
-		return s.baked()
+		return s.texels()
 	})
 }
 
-// baked is the sheet as a patch.
-func (s *sheet) baked() *Patch {
-	l := level{w: s.w, h: s.h, pix: make([]uint32, s.w*s.h)}
+// texels is the sheet as premultiplied sRGB.
+func (s *sheet) texels() []uint32 {
+	pix := make([]uint32, s.w*s.h)
 	for i, a := range s.a {
 		if a > 0 {
 			c := s.c[i]
-			l.pix[i] = premultiplied(encode(c.r), encode(c.g), encode(c.b), a)
+			pix[i] = premultiplied(encode(c.r), encode(c.g), encode(c.b), a)
 		}
 	}
-	return newPatch(s.origin, s.cell, l, false, false)
+	return pix
 }

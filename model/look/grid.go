@@ -38,7 +38,7 @@ func gridOver(b geom.Box, cell float64) (grid, bool) {
 // CellFor is the size of texels, in mm, for a picture with this many pixels to
 // the millimetre: a power of two, no larger than a pixel and none too small.
 func CellFor(perMM float64) float64 {
-	cell := 2.0
+	cell := 32.0
 	for cell > 0.25 && cell > 1/perMM*1.001 {
 		cell /= 2
 	}
@@ -124,6 +124,7 @@ func fillRun(row []float32, a, b float32) {
 // them by the non-zero rule, negative outside, cut off at reach.
 func (g grid) distance(loops []geom.Loop, reach float64) []float32 {
 	out := g.cover(loops)
+	box := g.box().Grow(reach)
 	for i, c := range out {
 		if c >= 0.5 {
 			out[i] = float32(reach * reach)
@@ -134,7 +135,10 @@ func (g grid) distance(loops []geom.Loop, reach float64) []float32 {
 	for _, l := range loops {
 		l = decimated(l, 0.1*g.cell)
 		for i, p := range l {
-			g.near(out, p, l[(i+1)%len(l)], reach)
+			q := l[(i+1)%len(l)]
+			if meets(box, geom.EmptyBox().Include(p).Include(q)) {
+				g.near(out, p, q, reach)
+			}
 		}
 	}
 	for i, d := range out {
@@ -234,4 +238,18 @@ func (g grid) sampled(v []float32, x, y float64) float32 {
 	a := v[j*g.w+i] + (v[j*g.w+i1]-v[j*g.w+i])*fu
 	b := v[j1*g.w+i] + (v[j1*g.w+i1]-v[j1*g.w+i])*fu
 	return a + (b-a)*fw
+}
+
+// sloped is the value of a grid at a place, and how it grows with x and y there.
+func (g grid) sloped(v []float32, x, y float64) (float32, geom.Vec) {
+	u, w := max(0, min(float64(g.w-1), g.column(x)-0.5)), max(0, min(float64(g.h-1), g.row(y)-0.5))
+	i, j := min(int(u), max(0, g.w-2)), min(int(w), max(0, g.h-2))
+	i1, j1 := min(i+1, g.w-1), min(j+1, g.h-1)
+	fu, fw := float32(u-float64(i)), float32(w-float64(j))
+	a, b, c, d := v[j*g.w+i], v[j*g.w+i1], v[j1*g.w+i], v[j1*g.w+i1]
+	low, high := a+(b-a)*fu, c+(d-c)*fu
+	return low + (high-low)*fw, geom.Vec{
+		X: float64((b-a)*(1-fw)+(d-c)*fw) / g.cell,
+		Y: float64(high-low) / g.cell,
+	}
 }

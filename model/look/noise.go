@@ -42,6 +42,11 @@ func newField(n int) field { return field{n, make([]float32, n*n)} }
 // texels against the one before, which turns stretched cells into slanting
 // streaks; whole numbers keep the seam closed.
 func (f field) add(cellsX, cellsY int, amp float32, shear int, seed uint32) {
+	f.addRows(0, f.n, cellsX, cellsY, amp, shear, seed)
+}
+
+// addRows is add for the rows from lo to hi alone.
+func (f field) addRows(lo, hi, cellsX, cellsY int, amp float32, shear int, seed uint32) {
 	n, mask := f.n, f.n-1
 	type tap struct {
 		i [4]int
@@ -69,7 +74,7 @@ func (f field) add(cellsX, cellsY int, amp float32, shear int, seed uint32) {
 		lattice[i] = scale * (2*float32(mixed(seed, uint32(i), 0x2f1b)>>8)/(1<<24) - 1)
 	}
 	line := make([]float32, cellsX)
-	for y := range n {
+	for y := lo; y < hi; y++ {
 		w, r := ty[y].w, ty[y].i
 		a, b := lattice[r[0]*cellsX:][:cellsX], lattice[r[1]*cellsX:][:cellsX]
 		c, d := lattice[r[2]*cellsX:][:cellsX], lattice[r[3]*cellsX:][:cellsX]

@@ -143,6 +143,8 @@ func (p *Patch) walkFrom(x, y, step float64) walk {
 	u, v := (x-p.origin.X)/cell-0.5, (y-p.origin.Y)/cell-0.5
 	if p.tile {
 		u, v = u-math.Floor(u/float64(l.w))*float64(l.w), v-math.Floor(v/float64(l.h))*float64(l.h)
+	} else if p.opaque { // what is beyond the rim is like the rim
+		u, v = max(-1<<30, min(1<<30, u)), max(0, min(float64(l.h-1), v))
 	} else if !(v > -1 && v < float64(l.h)) || !(math.Abs(u) < 1<<30) {
 		w.outside = true
 		return w
@@ -227,13 +229,13 @@ func (p *Patch) Row(dst []uint8, x, y, step float64) {
 	u, last := w.u, int64(w.level.w-1)
 	for i := 0; i < n; {
 		c := u >> 16
-		if c < -1 || c > last {
+		if (c < -1 || c > last) && !p.opaque {
 			binary.LittleEndian.PutUint32(dst[4*i:], 0)
 			u += w.du
 			i++
 			continue
 		}
-		i0, i1 := max(c, 0), min(c+1, last)
+		i0, i1 := max(0, min(last, c)), max(0, min(last, c+1))
 		if b := i0 / block; w.used[0] != nil && i0%block != block-1 && !w.used[0][b] && !w.used[1][b] {
 			// On to the last texel of the block.
 			skip := min(n-i, int((((b+1)*block-1)<<16-u-1)/w.du)+1)

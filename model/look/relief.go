@@ -52,11 +52,7 @@ func Relief(rims []Rim, thickness float64, polish int, perMM float64) scene.Rows
 		k.loops([]geom.Loop{r.Points}).number(float64(r.Profile.Kind)).number(r.Profile.Size.MM())
 		box = box.Union(geom.Loop(r.Points).Bounds())
 	}
-	return bakes.get(k, func() *Patch {
-		g, ok := gridOver(box.Grow(2*cell+reach), cell)
-		if !ok {
-			return blank
-		}
+	return newMosaic(k, cell, box.Grow(2*cell+reach), false, func(g grid) []uint32 {
 		return g.relief(rims, thickness, polish)
 	})
 }
@@ -67,27 +63,44 @@ type fall struct {
 	light  float32
 }
 
-func (g grid) relief(rims []Rim, thickness float64, polish int) *Patch {
-	falls := make([]fall, g.w*g.h)
+func (g grid) relief(rims []Rim, thickness float64, polish int) []uint32 {
+	var falls []fall
 	gloss := [...]float64{0, 0.02, 0.07, 0.16, 0.30}[max(0, min(4, polish))]
+	box := g.box()
 	for _, r := range rims {
-		if r.Profile.Kind == design.ProfileRough {
-			g.broken(falls, r)
+		rough := r.Profile.Kind == design.ProfileRough
+		breadth, sine := fallOf(r.Profile, thickness)
+		if !rough && !(breadth > 0 && breadth <= 500) {
 			continue
 		}
-		breadth, sine := fallOf(r.Profile, thickness)
-		if !(breadth > 0) || breadth > 500 {
-			continue
+		reach := breadth + 2*g.cell
+		if rough {
+			reach = 1.6 * roughDepth(r.Profile)
 		}
 		n := len(r.Points)
 		if !r.Closed {
 			n--
 		}
+		along := 0.0
 		for i := range n {
-			g.slope(falls, r.Points[i], r.Points[(i+1)%len(r.Points)], breadth, sine, gloss)
+			p, q := r.Points[i], r.Points[(i+1)%len(r.Points)]
+			if meets(box, geom.EmptyBox().Include(p).Include(q).Grow(reach)) {
+				if falls == nil {
+					falls = make([]fall, g.w*g.h)
+				}
+				if rough {
+					g.broken(falls, p, q, along, roughDepth(r.Profile))
+				} else {
+					g.slope(falls, p, q, breadth, sine, gloss)
+				}
+			}
+			along += p.Dist(q)
 		}
 	}
-	l := level{w: g.w, h: g.h, pix: make([]uint32, g.w*g.h)}
+	if falls == nil {
+		return nil
+	}
+	pix := make([]uint32, g.w*g.h)
 	for i, f := range falls {
 		if f.height == 0 {
 			continue
@@ -96,13 +109,16 @@ func (g grid) relief(rims []Rim, thickness float64, polish int) *Patch {
 		// black lowers it.
 		v := float32(math.Pow(float64(max(0, f.light)), 1/2.2))
 		if v >= 1 {
-			l.pix[i] = premultiplied(255, 255, 255, min(0.85, (v-1)*1.6))
+			pix[i] = premultiplied(255, 255, 255, min(0.85, (v-1)*1.6))
 		} else {
-			l.pix[i] = premultiplied(8, 8, 12, min(0.9, 1-v))
+			pix[i] = premultiplied(8, 8, 12, min(0.9, 1-v))
 		}
 	}
-	return newPatch(g.origin, g.cell, l, false, false)
+	return pix
 }
+
+// roughDepth is how deep a rough edge is broken, mm.
+func roughDepth(p design.Profile) float64 { return max(4, min(60, p.Size.MM())) }
 
 // slope lays the fall of one straight piece of edge, where it is the lowest.
 func (g grid) slope(falls []fall, p, q geom.Vec, breadth float64, sine func(float64) float64, gloss float64) {
@@ -165,47 +181,42 @@ func lit(sine, toward, gloss float64) float64 {
 	return v
 }
 
-// broken lays a rough edge: facets of broken stone that lean outward, deeper and
-// shallower along the edge.
-func (g grid) broken(falls []fall, r Rim) {
-	depth := max(4, min(60, r.Profile.Size.MM()))
+// broken lays one straight piece of a rough edge, which begins along mm from the
+// edge's start: facets of broken stone that lean outward, deeper and shallower
+// along the edge.
+func (g grid) broken(falls []fall, p, q geom.Vec, along, depth float64) {
 	const facet = 8.0 // mm
-	along := 0.0
-	for k := 0; k+1 < len(r.Points); k++ {
-		p, q := r.Points[k], r.Points[k+1]
-		d := q.Sub(p)
-		length := d.Norm()
-		if length < 1e-9 {
-			continue
-		}
-		u := d.Mul(1 / length)
-		out := u.Left().Mul(-1)
-		reach := 1.5 * depth
-		b := geom.EmptyBox().Include(p).Include(q).Grow(reach)
-		i0, i1 := within(g.column(b.Min.X), g.column(b.Max.X)+1, g.w)
-		j0, j1 := within(g.row(b.Min.Y), g.row(b.Max.Y)+1, g.h)
-		for j := j0; j < j1; j++ {
-			for i := i0; i < i1; i++ {
-				at := geom.Vec{X: g.x(i), Y: g.y(j)}
-				e := at.Sub(p)
-				s := e.Dot(u)
-				if s < -reach*0.3 || s > length+reach*0.3 {
-					continue
-				}
-				in := -e.Dot(out)
-				band := depth * (0.62 + 0.22*float64(clouds().at(float32((along+s)/2.2), 7)))
-				if in < -reach || in > band {
-					continue
-				}
-				h := float32(1 + (band - in)) // the outermost facets lie lowest
-				f := &falls[j*g.w+i]
-				if h <= f.height {
-					continue
-				}
-				f.height, f.light = h, float32(facetLight(at, out, facet, in/band))
+	d := q.Sub(p)
+	length := d.Norm()
+	if length < 1e-9 {
+		return
+	}
+	u := d.Mul(1 / length)
+	out := u.Left().Mul(-1)
+	reach := 1.5 * depth
+	b := geom.EmptyBox().Include(p).Include(q).Grow(reach)
+	i0, i1 := within(g.column(b.Min.X), g.column(b.Max.X)+1, g.w)
+	j0, j1 := within(g.row(b.Min.Y), g.row(b.Max.Y)+1, g.h)
+	for j := j0; j < j1; j++ {
+		for i := i0; i < i1; i++ {
+			at := geom.Vec{X: g.x(i), Y: g.y(j)}
+			e := at.Sub(p)
+			s := e.Dot(u)
+			if s < -reach*0.3 || s > length+reach*0.3 {
+				continue
 			}
+			in := -e.Dot(out)
+			band := depth * (0.62 + 0.22*float64(clouds().at(float32((along+s)/2.2), 7)))
+			if in < -reach || in > band {
+				continue
+			}
+			h := float32(1 + (band - in)) // the outermost facets lie lowest
+			f := &falls[j*g.w+i]
+			if h <= f.height {
+				continue
+			}
+			f.height, f.light = h, float32(facetLight(at, out, facet, in/band))
 		}
-		along += length
 	}
 }
 

@@ -69,6 +69,7 @@ func softCell(spread float64) float64 {
 // Shadow is the soft shadow that loops cast on what is below: moved away from
 // the light by throw, spread over spread, of the darkness alpha; mm and 0 to 1.
 func Shadow(loops []geom.Loop, throw, spread, alpha float64) scene.Rows {
+	loops = sane(loops)
 	k := newKey("shadow").loops(loops).number(throw).number(spread).number(alpha)
 	return bakes.get(k, func() *Patch {
 		g, ok := gridOver(bounds(loops).Grow(throw+2.5*spread), softCell(spread))
@@ -95,7 +96,11 @@ func Shadow(loops []geom.Loop, throw, spread, alpha float64) scene.Rows {
 // Hollow is the shade that falls into a hollow from its rim, for what lies below
 // the loops: deep is how far below in mm, alpha how dark at most.
 func Hollow(loops []geom.Loop, deep, alpha float64) scene.Rows {
-	deep = max(0.5, min(200, deep))
+	if !(deep >= 0.5) {
+		deep = 0.5
+	}
+	deep = min(200, deep)
+	loops = sane(loops)
 	k := newKey("hollow").loops(loops).number(deep).number(alpha)
 	return bakes.get(k, func() *Patch {
 		throw, spread := 0.5*deep, 0.55*deep+0.5
@@ -130,10 +135,16 @@ func Bowl(loops []geom.Loop, depth float64, glaze scene.Colour) scene.Rows {
 	if !(depth > 0) {
 		depth = 120
 	}
+	depth = min(1000, depth)
+	loops = sane(loops)
 	k := newKey("bowl").loops(loops).number(depth).number(float64(glaze.R)).number(float64(glaze.G)).number(float64(glaze.B))
 	return bakes.get(k, func() *Patch {
 		box := bounds(loops)
-		g, ok := gridOver(box.Grow(4), 2)
+		cell := 2.0
+		for max(box.W(), box.H()) > 400*cell {
+			cell *= 2
+		}
+		g, ok := gridOver(box.Grow(4), cell)
 		if !ok {
 			return blank
 		}

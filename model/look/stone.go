@@ -2,21 +2,26 @@ package look
 
 import "math"
 
-// canvas is a tile of linear light that shapes are painted on while a material
-// is baked. Its side is a power of two; shapes that leave it come in again on
-// the other side.
+// canvas is rows lo to hi of a tile of linear light that shapes are painted on
+// while a material is baked. The tile's side is a power of two; shapes that leave
+// it come in again on the other side.
 type canvas struct {
-	n   int
-	pix []rgb
+	n      int
+	lo, hi int
+	pix    []rgb // of the whole tile
 }
 
 // xy is a point in texels.
 type xy struct{ x, y float32 }
 
+// maxCorners is the most that a convex polygon has.
+const maxCorners = 10
+
 // convex is a convex polygon, counter-clockwise, by its sides: a point is inside
 // by the least of n . p - d over the sides, in texels.
 type convex struct {
-	nx, ny, d      []float32
+	n              int
+	nx, ny, d      [maxCorners]float32
 	x0, y0, x1, y1 int // texels it may touch
 }
 
@@ -26,40 +31,51 @@ func convexOf(pts []xy) convex {
 	for i, p := range pts {
 		q := pts[(i+1)%len(pts)]
 		ex, ey := q.x-p.x, q.y-p.y
-		l := float32(math.Hypot(float64(ex), float64(ey)))
-		if l < 1e-6 {
+		l := float32(math.Sqrt(float64(ex*ex + ey*ey)))
+		if l < 1e-6 || c.n == maxCorners {
 			continue
 		}
 		nx, ny := -ey/l, ex/l
-		c.nx, c.ny, c.d = append(c.nx, nx), append(c.ny, ny), append(c.d, nx*p.x+ny*p.y)
+		c.nx[c.n], c.ny[c.n], c.d[c.n] = nx, ny, nx*p.x+ny*p.y
+		c.n++
 		c.x0, c.y0 = min(c.x0, int(math.Floor(float64(p.x)))-2), min(c.y0, int(math.Floor(float64(p.y)))-2)
 		c.x1, c.y1 = max(c.x1, int(math.Ceil(float64(p.x)))+2), max(c.y1, int(math.Ceil(float64(p.y)))+2)
 	}
 	return c
 }
 
-// inside is the distance from the nearest side at a texel's middle, positive
-// within.
-func (c *convex) inside(x, y float32) float32 {
+// along gives, at the middle of the texel x of row y, how far each side is away.
+func (c *convex) along(x, y int, at *[maxCorners]float32) {
+	px, py := float32(x)+0.5, float32(y)+0.5
+	for i := range c.n {
+		at[i] = c.nx[i]*px + c.ny[i]*py - c.d[i]
+	}
+}
+
+// step gives the distance from the nearest side, positive within, and goes on to
+// the next texel.
+func (c *convex) step(at *[maxCorners]float32) float32 {
 	least := float32(math.MaxFloat32)
-	for i, nx := range c.nx {
-		least = min(least, nx*x+c.ny[i]*y-c.d[i])
+	for i := range c.n {
+		least = min(least, at[i])
+		at[i] += c.nx[i]
 	}
 	return least
 }
 
 // pebble is a many-sided convex shape about c: corners at uneven angles on an
-// ellipse of mean radius r, so that it looks broken rather than cut.
-func pebble(d *dice, c xy, r float32, corners int) []xy {
+// ellipse of mean radius r, so that it looks broken rather than cut. They are
+// written over pts.
+func pebble(d *dice, c xy, r float32, corners int, pts []xy) []xy {
 	turn := float64(d.roll()) * 2 * math.Pi
 	long := d.between(1, 1.45)
 	sin, cos := math.Sincos(turn)
-	pts := make([]xy, corners)
-	for i := range pts {
+	pts = pts[:0]
+	for i := range corners {
 		a := 2 * math.Pi * (float64(i) + 0.75*float64(d.roll())) / float64(corners)
 		s, k := math.Sincos(a)
 		px, py := float32(k)*r*long, float32(s)*r/long
-		pts[i] = xy{c.x + px*float32(cos) - py*float32(sin), c.y + px*float32(sin) + py*float32(cos)}
+		pts = append(pts, xy{c.x + px*float32(cos) - py*float32(sin), c.y + px*float32(sin) + py*float32(cos)})
 	}
 	return pts
 }
@@ -78,10 +94,15 @@ func (v *canvas) lay(pts []xy, s stone, cement rgb) {
 	c := convexOf(pts)
 	mask := v.n - 1
 	g := int(s.gap)
+	var at [maxCorners]float32
 	for y := c.y0 - g; y <= c.y1+g; y++ {
+		if r := y & mask; r < v.lo || r >= v.hi {
+			continue
+		}
 		row := v.pix[(y&mask)*v.n:][:v.n]
+		c.along(c.x0-g, y, &at)
 		for x := c.x0 - g; x <= c.x1+g; x++ {
-			in := c.inside(float32(x)+0.5, float32(y)+0.5)
+			in := c.step(&at)
 			if in <= -0.5-s.gap {
 				continue
 			}
@@ -92,13 +113,21 @@ func (v *canvas) lay(pts []xy, s stone, cement rgb) {
 			if in <= -0.5 {
 				continue
 			}
-			grain := float32(mixed(s.seed, uint32(x&mask), uint32(y&mask))>>8)/(1<<23) - 1
-			grain2 := float32(mixed(s.seed+1, uint32(x&mask)>>1, uint32(y&mask)>>1)>>8)/(1<<23) - 1
-			k := 1 + s.speckle*(0.6*grain+0.6*grain2)
-			k *= 0.86 + 0.14*clamp01(in/1.6)
-			*p = p.mix(s.colour.mul(k), clamp01(in+0.5))
+			h := mixed(s.seed, uint32(x&mask), uint32(y&mask))
+			h2 := mixed(s.seed+1, uint32(x&mask)>>1, uint32(y&mask)>>1)
+			grain := float32(h>>8)/(1<<23) + float32(h2>>8)/(1<<23) - 2
+			k := (1 + 0.6*s.speckle*grain) * (0.86 + 0.14*min(1, max(0, in)/1.6))
+			*p = p.mix(s.colour.mul(k), min(1, in+0.5))
 		}
 	}
+}
+
+// reaches reports whether rows from y0 to y1, in texels, meet the canvas, round
+// the tile's end too.
+func (v *canvas) reaches(y0, y1 float32) bool {
+	n := float32(v.n)
+	lo, hi := float32(v.lo), float32(v.hi)
+	return y0 <= hi && y1 >= lo || y0+n <= hi && y1+n >= lo || y0-n <= hi && y1-n >= lo
 }
 
 // grades of aggregate: greys to tans, a dark one and a quartz, in sRGB.
@@ -146,9 +175,13 @@ type crop struct {
 // from nothing to the whole.
 func (v *canvas) sow(c crop, base rgb, seed uint32) {
 	size := float32(v.n) / float32(c.cells)
+	pts := make([]xy, 0, maxCorners)
 	for j := range c.cells {
+		if !v.reaches((float32(j)-1)*size, (float32(j)+2)*size) {
+			continue
+		}
 		for i := range c.cells {
-			d := diceOf(seed, i, j)
+			d := dice{seed: mixed(seed, uint32(i), uint32(j))}
 			if d.roll() > c.share {
 				continue
 			}
@@ -160,9 +193,10 @@ func (v *canvas) sow(c crop, base rgb, seed uint32) {
 				(float32(j) + 0.5 + loose*d.between(-1, 1)) * size,
 			}
 			n := c.corners + int(3*d.roll())
-			s := stone{colour: grade(d, base, c.toward), speckle: d.between(0.03, 0.14),
+			s := stone{colour: grade(&d, base, c.toward), speckle: d.between(0.03, 0.14),
 				gap: c.gap * size, seed: mixed(seed, uint32(i), uint32(j))}
-			v.lay(pebble(d, at, r, n), s, base)
+			pts = pebble(&d, at, r, n, pts)
+			v.lay(pts, s, base)
 		}
 	}
 }
