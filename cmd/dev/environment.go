@@ -12,7 +12,6 @@ import (
 // which bare systems lack. With quiet, the screen and the toolkit's own settings
 // are taken away, so that checks are the same on every machine.
 func windowEnv(env []string, sockets string, quiet bool) []string {
-	env = slices.Clone(env)
 	language, from := "", "LANG"
 	for _, name := range []string{"LC_ALL", "LC_MESSAGES", "LANG"} {
 		if v := lookup(env, name); v != "" {
@@ -35,7 +34,7 @@ func windowEnv(env []string, sockets string, quiet bool) []string {
 		for _, name := range []string{"DISPLAY", "WAYLAND_DISPLAY"} {
 			env = setVar(env, name, "")
 		}
-		env = slices.DeleteFunc(env, func(v string) bool { return strings.HasPrefix(v, "FYNE_") })
+		env = slices.DeleteFunc(slices.Clone(env), func(v string) bool { return strings.HasPrefix(v, "FYNE_") })
 	}
 	return env
 }
@@ -50,9 +49,10 @@ func lookup(env []string, name string) string {
 	return ""
 }
 
-// setVar sets a variable, or takes it out when the value is empty.
+// setVar gives env with a variable set, or without it when the value is empty.
+// The list that it is given stays as it is: others share it.
 func setVar(env []string, name, value string) []string {
-	env = slices.DeleteFunc(env, func(v string) bool { return strings.HasPrefix(v, name+"=") })
+	env = slices.DeleteFunc(slices.Clone(env), func(v string) bool { return strings.HasPrefix(v, name+"=") })
 	if value == "" {
 		return env
 	}

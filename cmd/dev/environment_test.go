@@ -31,3 +31,15 @@ func TestWindowEnv(t *testing.T) {
 		}
 	}
 }
+
+func TestSetVarLeavesItsArgument(t *testing.T) {
+	env := make([]string, 0, 8)
+	env = append(env, "A=1", "B=2", "C=3")
+	without, with := setVar(env, "A", "0"), setVar(env, "A", "1")
+	if lookup(without, "A") != "0" || lookup(with, "A") != "1" {
+		t.Errorf("two settings from one list got mixed: %q and %q", without, with)
+	}
+	if !slices.Equal(env, []string{"A=1", "B=2", "C=3"}) {
+		t.Errorf("the list itself became %q", env)
+	}
+}

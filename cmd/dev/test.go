@@ -49,9 +49,6 @@ func (d dev) testSteps(env []string, short bool, missing []need) []step {
 		{name: "castsheet without a C compiler", run: func(out io.Writer) error {
 			return d.buildCastsheet(out, plain)
 		}},
-		{name: "castsheet for Windows and macOS", leftOut: slow, run: func(out io.Writer) error {
-			return d.crossBuild(out, plain)
-		}},
 		{name: "vet", run: lacking(missing, []purpose{toBuild}, func(out io.Writer) error {
 			if err := call(out, cgo, "go", "vet", "./..."); err != nil {
 				return err
@@ -64,6 +61,9 @@ func (d dev) testSteps(env []string, short bool, missing []need) []step {
 		{name: "race detector", leftOut: slow, run: lacking(missing, []purpose{toBuild}, func(out io.Writer) error {
 			return call(out, cgo, append([]string{"go", "test", "-race"}, shared...)...)
 		})},
+		{name: "castsheet for Windows and macOS", leftOut: slow, run: func(out io.Writer) error {
+			return d.crossBuild(out, plain)
+		}},
 		{name: "real window", leftOut: screen, run: lacking(missing, []purpose{toBuild, toShow, toTest},
 			func(out io.Writer) error {
 				return call(out, cgo, "go", "test", "-tags", "window", "-count=1", "-timeout=10m",
