@@ -13,7 +13,7 @@ func (c *check) overhang(w worst) {
 		Advice: "Put a bracket, rail or leg under the free edge, or shorten the overhang: it can break when " +
 			"someone leans, sits or climbs on it."}
 	if step.Severity == Note {
-		it.Title = "Overhang lives by its steel"
+		it.Title = "Overhang needs steel or fibre"
 		it.Advice = "Put steel or fibre in it near the face, or carry its free edge: plain concrete this " +
 			"thick is not counted on to bear a person so far out."
 	}

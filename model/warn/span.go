@@ -17,7 +17,7 @@ func (c *check) span(b *bearings, w worst) {
 		Advice: "Put a rail, gable or bracket under the middle of the span, or cast the top thicker and with " +
 			"steel in it."}
 	if step.Severity == Note {
-		it.Title = "Span lives by its steel"
+		it.Title = "Span needs steel or fibre"
 		it.Advice = "Put steel or fibre in it near the underside, or a rail under its middle: plain concrete " +
 			"this thick is not counted on to bear a person over it."
 	}

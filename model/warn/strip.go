@@ -18,7 +18,7 @@ import "math"
 //     on the top). It cracks where its stress reaches the modulus of rupture,
 //     7.5 root f'c (ACI 318-19 19.2.3.1). Plain concrete may be counted on for
 //     0.60 x 5 root f'c (ACI 318-19 14.5.2.1, Table 21.2.1); beyond it the top
-//     lives by its steel or fibre. A plate spreads a load wider than 12 in, so
+//     is carried by its steel or fibre alone. A plate spreads a load wider than 12 in, so
 //     this view is on the safe side. Loads are as they are, without load
 //     factors: this is a warning, not a design.
 //
