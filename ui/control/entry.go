@@ -14,7 +14,8 @@ type Entry struct {
 	frame *Frame
 	hint  string
 
-	// Commit takes the text as the new value, or says why not.
+	// Commit takes the text as the new value, or says why not; without it any
+	// text is the value.
 	Commit func(text string) error
 	// Nudge moves the value by arrow keys, in steps; nil leaves them alone.
 	Nudge func(steps int)
@@ -74,13 +75,14 @@ func (e *Entry) commit() bool {
 	if e.busy || !e.pending() {
 		return true
 	}
+	typed := e.Text
+	if e.Commit == nil {
+		e.shown = typed
+		return true
+	}
 	e.busy = true
 	defer func() { e.busy = false }()
-	typed := e.Text
-	var err error
-	if e.Commit != nil {
-		err = e.Commit(typed)
-	}
+	err := e.Commit(typed)
 	e.setFault(err)
 	if err != nil {
 		return false
