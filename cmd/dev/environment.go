@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"os"
 	"path/filepath"
 	"slices"
@@ -12,20 +13,12 @@ import (
 // which bare systems lack. With quiet, the screen and the toolkit's own settings
 // are taken away, so that checks are the same on every machine.
 func windowEnv(env []string, sockets string, quiet bool) []string {
-	language, from := "", "LANG"
-	for _, name := range []string{"LC_ALL", "LC_MESSAGES", "LANG"} {
-		if v := lookup(env, name); v != "" {
-			language, from = v, name
-			break
-		}
-	}
+	language := cmp.Or(lookup(env, "LC_ALL"), lookup(env, "LC_MESSAGES"), lookup(env, "LANG"))
 	base, _, _ := strings.Cut(language, ".")
 	if quiet || base == "" || base == "C" || base == "POSIX" {
 		env = setVar(env, "LC_ALL", "")
 		env = setVar(env, "LC_MESSAGES", "")
 		env = setVar(env, "LANG", "en_US.UTF-8")
-	} else {
-		env = setVar(env, from, language)
 	}
 	if lookup(env, "XDG_RUNTIME_DIR") == "" {
 		env = setVar(env, "XDG_RUNTIME_DIR", sockets)
