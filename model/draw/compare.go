@@ -53,7 +53,7 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 		name := s.Option.Name
 		tx := x
 		if name != "" {
-			tx += l.words(x, 38.4, scene.AnchorStart, 4.4, true, l.theme.Ink, name) + 3
+			tx += l.words(x, 38.4, scene.AnchorStart, 4.4, true, l.theme.Ink, scene.Fitted(name, 4.4, true, 0.4*half)) + 3
 		}
 		l.words(tx, 38.4, scene.AnchorStart, 4.4, false, l.theme.Ink, scene.Fitted(s.Option.Title, 4.4, false, half-(tx-x)))
 		bounds := s.Report.Solid.Outline.Bounds()
@@ -123,7 +123,8 @@ func (l *layout) table(job design.Job, a, b Side, y float64) {
 	x, right := sheetMargin, l.w-sheetMargin
 	l.rule(x, right, y)
 	y += 5
-	nameA, nameB := a.Option.Name, b.Option.Name
+	short := func(name string) string { return scene.Fitted(name, typeSmall, true, 26) }
+	nameA, nameB := short(a.Option.Name), short(b.Option.Name)
 	line := func(cols [4]float64, label, wa, wb, change string, y, size float64) {
 		end := cols[3]
 		if change != "" {
@@ -170,7 +171,7 @@ func (l *layout) table(job design.Job, a, b Side, y float64) {
 		c := columns(k)
 		l.words(c[1], y, scene.AnchorStart, size, true, l.theme.Ink, nameA)
 		l.words(c[2], y, scene.AnchorStart, size, true, l.theme.Ink, nameB)
-		l.words(c[3], y, scene.AnchorEnd, size, false, l.theme.Faint, "from "+nameA+" to "+nameB)
+		l.words(c[3], y, scene.AnchorEnd, size, false, l.theme.Faint, "change")
 	}
 	y += pitch
 	for i, e := range numbers {
