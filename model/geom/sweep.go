@@ -18,8 +18,9 @@ const MaxLayers = 64
 // The plane is cut into beams at the ends of the edges and at their crossings,
 // so that within a beam no two edges cross. Coincident edges, edges that touch
 // and overlapping pieces need no care, because what they could confuse has no
-// area. There is no snapping, no topology and no case that fails: the time is
-// bounded by the number of edges and crossings times the edges met by one beam.
+// area. There is no snapping and no topology. The time is bounded by the number of
+// edges and crossings times the edges met by one beam; a sweep that would take
+// more than about a tenth of a second gives up, see [Sweep.Spent].
 //
 // The zero value is ready. A Sweep may be used again after [Sweep.Reset]; it
 // keeps its memory. It is not safe for concurrent use.
@@ -35,6 +36,7 @@ type Sweep struct {
 	parts  []Part
 	counts [MaxLayers]int32
 	trace  *trace // nil unless boundaries are wanted
+	visits int    // of active edges; see maxVisits
 	watch  bool   // for a crossing, at which the run ends
 	met    bool
 	metAt  Vec
@@ -230,12 +232,24 @@ func rise(a, b Vec) int {
 	return 0
 }
 
+// maxVisits is how many looks at active edges a sweep may take: some 3 ns each.
+// Ten thousand vertices take some hundred thousand; only chains that cross
+// themselves all over come near.
+const maxVisits = 20_000_000
+
+// Spent reports whether the last run gave up, because there were too many
+// crossings: what it gave is then of no use.
+func (s *Sweep) Spent() bool { return s.visits > maxVisits }
+
+// Visits is how many looks the last run took.
+func (s *Sweep) Visits() int { return s.visits }
+
 // run walks the beams from the lowest point to the highest.
 func (s *Sweep) run() {
-	budget := 1_000_000 + 64*len(s.points) // of crossings
+	s.visits = 0
 	next := 0
 	var y float64
-	for (next < len(s.chains) || len(s.order) > 0) && !s.met {
+	for (next < len(s.chains) || len(s.order) > 0) && !s.met && !s.Spent() {
 		changed := false
 		if len(s.order) == 0 {
 			y = s.chains[next].y
@@ -257,7 +271,7 @@ func (s *Sweep) run() {
 		if changed {
 			s.rescan(y)
 		}
-		y = s.climb(y, head, &budget)
+		y = s.climb(y, head)
 		if s.trace != nil && len(s.order) == 0 && (next == len(s.chains) || s.chains[next].y > y) {
 			s.trace.leave(s, y)
 		}
@@ -299,7 +313,8 @@ func (s *Sweep) load(e *activeEdge) {
 
 // climb goes from y up to head, or only to the first crossing below it, and
 // gives the height that it reached. No chain begins in between.
-func (s *Sweep) climb(y, head float64, budget *int) float64 {
+func (s *Sweep) climb(y, head float64) float64 {
+	s.visits += len(s.order) + 1
 	sorted := true
 	prev := math.Inf(-1)
 	for _, id := range s.order {
@@ -313,7 +328,7 @@ func (s *Sweep) climb(y, head float64, budget *int) float64 {
 		prev = e.next
 	}
 	if !sorted {
-		if at := s.firstCrossing(y, head, budget); at < head {
+		if at := s.firstCrossing(y, head); at < head {
 			return at
 		}
 	}
@@ -358,9 +373,13 @@ func (s *Sweep) climb(y, head float64, budget *int) float64 {
 // firstCrossing puts edges right that change places at the foot of the beam
 // already, and gives the height of the first crossing within the beam, at which
 // it exchanges the two edges; head when there is none.
-func (s *Sweep) firstCrossing(y, head float64, budget *int) float64 {
+func (s *Sweep) firstCrossing(y, head float64) float64 {
 	exchanged := false
 	for {
+		s.visits += 2 * len(s.order)
+		if s.Spent() {
+			return head
+		}
 		first, pair := head, -1
 		again := false
 		for i := 1; i < len(s.order); i++ {
@@ -373,14 +392,6 @@ func (s *Sweep) firstCrossing(y, head float64, budget *int) float64 {
 			}
 			gap := b.x - a.x
 			at := y + (head-y)*(gap/(gap+a.next-b.next))
-			if *budget--; *budget < 0 {
-				// Hopeless input: stay in bounds, whatever it costs in accuracy.
-				slices.SortStableFunc(s.order, func(i, j int32) int {
-					return cmp.Compare(s.active[i].next, s.active[j].next)
-				})
-				s.rescan(y)
-				return head
-			}
 			if gap <= 0 || at <= y {
 				s.order[i-1], s.order[i] = s.order[i], s.order[i-1]
 				exchanged, again = true, true

@@ -20,6 +20,9 @@ func (s *Sweep) Loops(keep func(layers uint64) bool) []Loop {
 	s.prepare()
 	s.run()
 	s.trace = nil
+	if s.Spent() {
+		return nil
+	}
 	loops := t.loops()
 	for _, l := range loops {
 		for i, p := range l {
@@ -43,7 +46,8 @@ func Union(loops ...Loop) []Loop {
 	return s.Union(loops...)
 }
 
-// Union is the union of loops, by the non-zero rule; the sweep's memory is used.
+// Union is the union of loops, by the non-zero rule; the sweep's memory is used. If
+// it gives up, the loops stay as they are.
 func (s *Sweep) Union(loops ...Loop) []Loop {
 	if len(loops) == 0 {
 		return nil
@@ -59,7 +63,10 @@ func (s *Sweep) Union(loops ...Loop) []Loop {
 	for _, l := range loops {
 		s.Add(0, l)
 	}
-	return s.Loops(func(uint64) bool { return true })
+	if out := s.Loops(func(uint64) bool { return true }); !s.Spent() {
+		return out
+	}
+	return loops
 }
 
 // trace follows the boundary of a region through a sweep. A boundary consists of

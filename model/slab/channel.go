@@ -35,7 +35,12 @@ func (r *resolver) resolveChannel(i int, c design.Channel) {
 	if len(out.Loops) > 0 {
 		r.onTop(c.ID, "channel", out.Loops[0][0], out.Loops)
 	}
-	out.Open = r.openEnds(out.Loops)
+	if len(loops) > 0 && r.sweep.Spent() {
+		r.fault(design.RuleFold, c.ID, field, loops[0][0],
+			"the channel folds over itself too often to be united: use fewer nodes or smaller widths")
+	} else {
+		out.Open = r.openEnds(out.Loops)
+	}
 	r.solid.Recesses = append(r.solid.Recesses, out)
 }
 

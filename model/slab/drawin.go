@@ -190,10 +190,14 @@ func capAngle(b *bend) float64 {
 	return clamp(math.Pi-turn, 0, 1.5*math.Pi)
 }
 
+// leastStep bounds the steps of a fan; at 150 mm, more than any profile draws in,
+// the tolerance asks for as much.
+const leastStep = 1.6 * math.Pi / 180
+
 // fan adds the points of an arc of radius d about p, counter-clockwise from the
 // direction u through angle, both ends included. It has the arc's area.
 func (w *drawer) fan(p, u geom.Vec, angle, d float64) {
-	n := math.Ceil(angle/geom.ArcStep(d, Tolerance) - 1e-9)
+	n := math.Ceil(angle/math.Max(leastStep, geom.ArcStep(d, Tolerance)) - 1e-9)
 	if n < 2 && angle > mitreTurn {
 		n = 2
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -200,13 +201,22 @@ func (c *cutting) take(parts []geom.Part, channels int, open uint64) {
 	}
 }
 
-// integrate sums the sections over the height.
+// integrate sums the sections over the height. Where one is too involved to be
+// cut, no profile is: such an outline has faults enough.
 func (b *body) integrate(plan []geom.Part, channels int) volume {
 	v := volume{channels: make([]channelVolume, channels)}
 	tolerance := kink * b.thickness * planArea(plan)
-	spans := b.spans()
+	spans := b.affordable(b.spans())
+	halvings := maxHalvings
 	for len(spans) > 0 {
-		cuts := b.cutAll(spans, plan, channels)
+		cuts, visits, ok := b.cutAll(spans, plan, channels)
+		if !ok {
+			bare := &body{thickness: b.thickness, recesses: b.recesses}
+			return bare.integrate(plan, channels)
+		}
+		if visits > maxVisits {
+			halvings = 0
+		}
 		var again []span
 		for _, p := range spans {
 			c := cuts[:p.sections()]
@@ -216,7 +226,7 @@ func (b *body) integrate(plan []geom.Part, channels int) volume {
 				continue
 			}
 			uneven := b.unevenness(p, c)
-			if p.level < maxHalvings && p.lastTerm(uneven) > tolerance {
+			if p.level < halvings && p.lastTerm(uneven) > tolerance {
 				lower, upper := p.halves(b.thickness)
 				again = append(again, lower, upper)
 				continue
@@ -226,6 +236,45 @@ func (b *body) integrate(plan []geom.Part, channels int) volume {
 		spans = again
 	}
 	return v
+}
+
+// maxVisits is how many looks at edges all sections of a solid may take together,
+// and manyVertices from how many vertices on it is worth asking.
+const (
+	maxVisits    = 100_000_000
+	manyVertices = 4000
+)
+
+// affordable joins the spans in which profiles are cut, where all their sections
+// would take too long.
+func (b *body) affordable(spans []span) []span {
+	n, sections := 0, 0
+	for _, r := range b.rings() {
+		n += len(r.bends)
+	}
+	for _, p := range spans {
+		sections += p.sections()
+	}
+	if n < manyVertices || len(b.profiles) == 0 {
+		return spans
+	}
+	w := drawers.Get().(*drawer)
+	defer drawers.Put(w)
+	b.add(w, b.thickness, b.thickness)
+	w.sweep.Parts()
+	if w.sweep.Visits()*sections <= maxVisits {
+		return spans
+	}
+	var out []span
+	for _, p := range spans {
+		if k := len(out) - 1; k >= 0 && !p.flat && !out[k].flat && p.ends == out[k].ends {
+			out[k].hi = p.hi
+			out[k].order = most
+		} else {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 func planArea(plan []geom.Part) float64 {
@@ -247,8 +296,9 @@ func (p span) sections() int {
 }
 
 // cutAll cuts every section that the spans need, on two goroutines; each writes
-// its own places, so that the result does not depend on their order.
-func (b *body) cutAll(spans []span, plan []geom.Part, channels int) []cutting {
+// its own places, so that the result does not depend on their order. It gives the
+// looks at edges that they took, and false when one can't be cut.
+func (b *body) cutAll(spans []span, plan []geom.Part, channels int) ([]cutting, int, bool) {
 	type job struct {
 		p  span
 		i  int
@@ -272,14 +322,25 @@ func (b *body) cutAll(spans []span, plan []geom.Part, channels int) []cutting {
 		}
 		rest = rest[p.order:]
 	}
+	var spent atomic.Bool
+	var visits atomic.Int64
 	work := func(jobs []job) {
 		w := drawers.Get().(*drawer)
 		defer drawers.Put(w)
 		for _, j := range jobs {
+			if spent.Load() {
+				return
+			}
 			z, _ := j.p.node(j.i, b.thickness)
 			// Every channel that is open somewhere in the span is open in all of it.
 			b.add(w, z, b.thickness-(j.p.lo+j.p.hi)/2)
-			j.to.take(w.sweep.Parts(), channels, ^uint64(0))
+			parts := w.sweep.Parts()
+			visits.Add(int64(w.sweep.Visits()))
+			if w.sweep.Spent() {
+				spent.Store(true)
+				return
+			}
+			j.to.take(parts, channels, ^uint64(0))
 		}
 	}
 	var other sync.WaitGroup
@@ -288,7 +349,7 @@ func (b *body) cutAll(spans []span, plan []geom.Part, channels int) []cutting {
 	}
 	work(even)
 	other.Wait()
-	return cuts
+	return cuts, int(visits.Load()), !spent.Load()
 }
 
 // drawers lends drawers with their memory.

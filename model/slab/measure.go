@@ -2,6 +2,7 @@ package slab
 
 import (
 	"math"
+	"slices"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -30,18 +31,21 @@ func (s Solid) Measure(grindMM float64) Measures {
 	}
 	w := drawers.Get().(*drawer)
 	defer drawers.Put(w)
-	plan := b.plan(w)
+	plan := s.plan(w)
 	face := s.measurePlan(&m, plan)
 	s.measureBeds(&m, w)
 	s.integrate(&m, plan)
 	if grind := clamp(grindMM, 0, reach); grind > 0 {
 		if len(b.profiles) > 0 {
 			b.add(w, b.thickness, b.thickness)
-			face = 0
+			area := 0.0
 			for _, p := range w.sweep.Parts() {
 				if p.Layers&(setConcrete|setGone) == setConcrete {
-					face += p.Area
+					area += p.Area
 				}
+			}
+			if !w.sweep.Spent() {
+				face = area
 			}
 		}
 		m.GrindVolume = face * grind
@@ -65,10 +69,16 @@ func (s Solid) measureLengths(m *Measures) {
 	}
 }
 
-// plan sweeps the plan once; the parts are kept.
-func (b *body) plan(w *drawer) []geom.Part {
-	b.addPlan(w)
-	return append([]geom.Part(nil), w.sweep.Parts()...)
+// plan sweeps the plan once; the parts are kept. Of an outline that can't be swept
+// it is the area that its points give.
+func (s Solid) plan(w *drawer) []geom.Part {
+	s.body.addPlan(w)
+	parts := slices.Clone(w.sweep.Parts())
+	if w.sweep.Spent() {
+		area := math.Abs(s.Outline.Area())
+		return []geom.Part{{Layers: setConcrete, Area: area, Moment: s.Outline.Bounds().Centre().Mul(area)}}
+	}
+	return parts
 }
 
 // measurePlan fills in what the plan says, and gives the area less openings.
@@ -130,7 +140,11 @@ func (s Solid) measureBeds(m *Measures, w *drawer) {
 		}
 	}
 	moments := make([]geom.Vec, len(s.Beds))
-	for _, p := range w.sweep.Parts() {
+	parts := w.sweep.Parts()
+	if w.sweep.Spent() {
+		return
+	}
+	for _, p := range parts {
 		if p.Layers&(setConcrete|setGone) != setConcrete {
 			continue
 		}

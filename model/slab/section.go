@@ -45,6 +45,14 @@ type recessLoops struct {
 	loops []geom.Loop
 }
 
+// rings is the outline's and all openings' rings.
+func (b *body) rings() []*ring {
+	if b.outline == nil {
+		return nil
+	}
+	return append([]*ring{b.outline}, b.openings...)
+}
+
 // The layers of a section's sweep; channels follow.
 const (
 	layerWhole   = iota // inside the outline
