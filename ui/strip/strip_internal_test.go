@@ -1,0 +1,117 @@
+package strip
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"example.org/castwright/model/edit"
+	"example.org/castwright/model/units"
+	"example.org/castwright/ui/control"
+	"example.org/castwright/ui/keys"
+	"example.org/castwright/ui/session"
+	look "example.org/castwright/ui/theme"
+	"example.org/castwright/ui/words"
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+)
+
+type rig struct {
+	s    *session.Session
+	p    *Strip
+	ran  []keys.ID
+	soon []func()
+}
+
+func newRig(t *testing.T) *rig {
+	t.Helper()
+	test.NewTempApp(t).Settings().SetTheme(look.New(look.Light))
+	w := test.NewTempWindow(t, widget.NewLabel(""))
+	f := control.NewFrame(w)
+	f.Inline = true
+	r := &rig{s: session.New(session.Blank(units.Metric), "")}
+	r.p = New(r.s, f, func(id keys.ID) { r.ran = append(r.ran, id) }, func(_ time.Duration, do func()) { r.soon = append(r.soon, do) })
+	w.SetContent(r.p.Object)
+	w.Resize(fyne.NewSize(900, 110))
+	return r
+}
+
+func (r *rig) do(t *testing.T, e edit.JobEdit) {
+	t.Helper()
+	if err := r.s.DoJob(e); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func TestCardsFollowTheJob(t *testing.T) {
+	r := newRig(t)
+	r.do(t, edit.DuplicateOption("A"))
+	r.do(t, edit.RetitleOption("B", "With a river"))
+	if len(r.p.cards) != 2 || r.p.cards[1].title.Text() != "With a river" {
+		t.Fatalf("%d cards", len(r.p.cards))
+	}
+	test.Tap(r.p.cards[1].tile)
+	if r.s.Option().Name != "B" || !r.p.cards[1].tile.On() || r.p.cards[0].tile.On() {
+		t.Errorf("a click takes %q in hand", r.s.Option().Name)
+	}
+	if err := r.s.Do(edit.SetThickness(60 * units.Millimetre)); err != nil {
+		t.Fatal(err)
+	}
+	for i, c := range r.p.cards {
+		rep, _ := r.s.ReportOf(c.name)
+		if want := words.Figure(rep.Takeoff.WeightDry, units.Metric); c.weight.Text() != want {
+			t.Errorf("card %d says %q, its report %q", i, c.weight.Text(), want)
+		}
+	}
+	if r.p.cards[0].weight.Text() == r.p.cards[1].weight.Text() {
+		t.Error("a thicker top weighs the same")
+	}
+	r.do(t, edit.MoveOption("B", 0))
+	if r.p.cards[0].name != "B" {
+		t.Errorf("after moving, %q is first", r.p.cards[0].name)
+	}
+	r.do(t, edit.RemoveOption("A"))
+	if len(r.p.cards) != 1 {
+		t.Errorf("%d cards after removing one", len(r.p.cards))
+	}
+}
+
+// TestPicturesWaitForADragToRest: many changes, one painting.
+func TestPicturesWaitForADragToRest(t *testing.T) {
+	r := newRig(t)
+	r.soon = nil
+	r.s.BeginGesture()
+	for i := range 20 {
+		if err := r.s.DoGesture(edit.SetThickness(units.Length(40+i) * units.Millimetre)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if len(r.soon) != 1 {
+		t.Fatalf("%d paintings are due", len(r.soon))
+	}
+	if !r.p.cards[0].stale {
+		t.Error("the picture counts as painted")
+	}
+	r.soon[0]()
+	if r.p.cards[0].stale {
+		t.Error("the picture was not painted")
+	}
+}
+
+func TestButtons(t *testing.T) {
+	r := newRig(t)
+	for _, id := range []keys.ID{keys.OptionRemove, keys.Compare, keys.OptionLeft, keys.OptionRight} {
+		if !r.p.buttons[id].Disabled() {
+			t.Errorf("with one option, %s can be tapped", id)
+		}
+	}
+	r.do(t, edit.DuplicateOption("A"))
+	if r.p.buttons[keys.Compare].Disabled() || r.p.buttons[keys.OptionRight].Disabled() || !r.p.buttons[keys.OptionLeft].Disabled() {
+		t.Error("with two options the buttons of the first are not right")
+	}
+	test.Tap(r.p.buttons[keys.OptionDuplicate])
+	if !slices.Equal(r.ran, []keys.ID{keys.OptionDuplicate}) {
+		t.Errorf("ran %v", r.ran)
+	}
+}

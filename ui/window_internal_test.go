@@ -1,0 +1,397 @@
+package ui
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/edit"
+	"example.org/castwright/model/store"
+	"example.org/castwright/model/units"
+	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/control"
+	"example.org/castwright/ui/files"
+	"example.org/castwright/ui/keys"
+	"example.org/castwright/ui/session"
+	look "example.org/castwright/ui/theme"
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+)
+
+// newRig is a whole window without a screen, 1280 by 800 points.
+func newRig(t *testing.T) *window {
+	t.Helper()
+	a := test.NewTempApp(t)
+	set := files.LoadSettings(filepath.Join(t.TempDir(), "settings.json"))
+	set.Folder = t.TempDir()
+	w := newWindow(a, set, host{post: func(f func()) { f() }, later: func(time.Duration, func()) {}})
+	w.frame.Inline = true
+	t.Cleanup(w.win.Close)
+	w.win.Resize(fyne.NewSize(startW, startH))
+	return w
+}
+
+func (w *window) press(name fyne.KeyName) {
+	e := &fyne.KeyEvent{Name: name}
+	if f := w.win.Canvas().Focused(); f != nil {
+		f.TypedKey(e)
+		return
+	}
+	w.frame.Key(e)
+}
+
+func TestOpensOnTheDemo(t *testing.T) {
+	w := newRig(t)
+	if n := len(w.session.Job().Options); n < 2 {
+		t.Fatalf("the demo has %d options", n)
+	}
+	if w.session.Dirty() || w.session.Path() != "" {
+		t.Errorf("it is dirty (%v) or has a file (%q)", w.session.Dirty(), w.session.Path())
+	}
+	if !w.welcome.Visible() {
+		t.Error("nothing says how to start an own job")
+	}
+	w.keys.Run(keys.NewJob)
+	if w.welcome.Visible() || len(w.session.Job().Options) != 1 {
+		t.Errorf("after a new job: the line stays %v, %d options", w.welcome.Visible(), len(w.session.Job().Options))
+	}
+}
+
+// TestNothingIsCutOff: at the smallest size that is promised, all that must be
+// seen lies within the window, and buttons and rows keep their least size.
+func TestNothingIsCutOff(t *testing.T) {
+	w := newRig(t)
+	if least := w.win.Content().MinSize(); least.Width > startW || least.Height > startH {
+		t.Errorf("the window needs %v", least)
+	}
+	d := fyne.CurrentApp().Driver()
+	for name, o := range map[string]fyne.CanvasObject{
+		"bar": w.bar.object, "parts": w.parts.Object, "board": w.board, "panel": w.panel.Object, "strip": w.strip.Object, "hint": w.hint.object,
+	} {
+		at, size := d.AbsolutePositionForObject(o), o.Size()
+		if at.X < 0 || at.Y < 0 || at.X+size.Width > startW+0.5 || at.Y+size.Height > startH+0.5 {
+			t.Errorf("%s lies at %v, %v", name, at, size)
+		}
+		if least := o.MinSize(); size.Width < least.Width-0.5 || size.Height < least.Height-0.5 {
+			t.Errorf("%s has %v and needs %v", name, size, least)
+		}
+	}
+	if s := w.board.Size(); s.Width < 800 || s.Height < 450 {
+		t.Errorf("the drawing has only %v", s)
+	}
+}
+
+// TestEveryActionRuns runs every action of the table on the demo; none may
+// panic, and whatever dialog it opens closes by Esc.
+func TestEveryActionRuns(t *testing.T) {
+	w := newRig(t)
+	j := w.session.Job()
+	for _, a := range keys.Table {
+		if a.ID == keys.Quit {
+			continue // ends the program
+		}
+		if w.comparing() {
+			w.closeCompare()
+		}
+		w.session.Load(j, "")
+		w.session.Select(session.Pick{Part: w.session.Design().Sinks[0].ID, Node: -1})
+		w.keys.Run(a.ID)
+		for range 3 {
+			if w.frame.Busy() {
+				w.press(fyne.KeyEscape)
+			}
+		}
+		if w.frame.Busy() {
+			t.Errorf("%s leaves a dialog that Esc does not close", a.ID)
+		}
+	}
+}
+
+func TestUndoHasTheNameOfTheEdit(t *testing.T) {
+	w := newRig(t)
+	if err := w.session.Do(edit.SetThickness(50 * units.Millimetre)); err != nil {
+		t.Fatal(err)
+	}
+	if got, want := w.keys.Name(keys.Undo), "Undo "; !strings.HasPrefix(got, want) || len(got) < 10 {
+		t.Errorf("undo is called %q", got)
+	}
+	w.keys.Run(keys.Undo)
+	if w.session.Dirty() {
+		t.Error("undo did nothing")
+	}
+	if got := w.keys.Name(keys.Redo); len(got) < 10 {
+		t.Errorf("redo is called %q", got)
+	}
+}
+
+func TestTitleSaysWhatIsInHand(t *testing.T) {
+	w := newRig(t)
+	path := filepath.Join(t.TempDir(), "bench.json")
+	if err := store.Save(path, session.Blank(units.Metric)); err != nil {
+		t.Fatal(err)
+	}
+	w.files.OpenPath(path)
+	if got := w.win.Title(); got != "bench.json – Castwright" {
+		t.Errorf("the title is %q", got)
+	}
+	if err := w.session.Do(edit.SetThickness(50 * units.Millimetre)); err != nil {
+		t.Fatal(err)
+	}
+	if got := w.win.Title(); got != "bench.json* – Castwright" {
+		t.Errorf("changed, the title is %q", got)
+	}
+	w.keys.Run(keys.Save)
+	if w.session.Dirty() || w.hint.state.Text() != "Saved" {
+		t.Errorf("saved: dirty %v, %q", w.session.Dirty(), w.hint.state.Text())
+	}
+}
+
+// TestSavingTakesWhatIsTyped: what stands in an entry, not entered yet, is saved
+// too.
+func TestSavingTakesWhatIsTyped(t *testing.T) {
+	w := newRig(t)
+	path := filepath.Join(t.TempDir(), "bench.json")
+	if err := store.Save(path, session.Blank(units.Metric)); err != nil {
+		t.Fatal(err)
+	}
+	w.files.OpenPath(path)
+	e := w.entryShowing(t, "40 mm")
+	w.win.Canvas().Focus(e)
+	e.SetText("64")
+	w.keys.Run(keys.Save)
+	j, err := store.Load(path)
+	if err != nil || j.Options[0].Design.Thickness != 64*units.Millimetre {
+		t.Errorf("saved is a thickness of %v, %v", j.Options[0].Design.Thickness, err)
+	}
+}
+
+// entryShowing finds the entry of the panel that shows a text.
+func (w *window) entryShowing(t *testing.T, text string) *control.Entry {
+	t.Helper()
+	var found *control.Entry
+	var walk func(fyne.CanvasObject)
+	walk = func(o fyne.CanvasObject) {
+		switch o := o.(type) {
+		case *control.Entry:
+			if o.Text == text {
+				found = o
+			}
+		case *fyne.Container:
+			for _, c := range o.Objects {
+				walk(c)
+			}
+		case fyne.Widget:
+			for _, c := range test.WidgetRenderer(o).Objects() {
+				walk(c)
+			}
+		}
+	}
+	walk(w.panel.Object)
+	if found == nil {
+		t.Fatalf("no entry shows %q", text)
+	}
+	return found
+}
+
+func TestOptions(t *testing.T) {
+	w := newRig(t)
+	w.keys.Run(keys.OptionDuplicate)
+	if got := w.session.Option().Name; got != "C" || len(w.session.Job().Options) != 3 {
+		t.Fatalf("after duplicating, %q is in hand of %d", got, len(w.session.Job().Options))
+	}
+	w.keys.Run(keys.OptionNext)
+	if got := w.session.Option().Name; got != "B" {
+		t.Errorf("next is %q", got)
+	}
+	w.keys.Run(keys.OptionNext) // there is none
+	w.keys.Run(keys.OptionPrevious)
+	if got := w.session.Option().Name; got != "C" {
+		t.Errorf("previous is %q", got)
+	}
+	w.keys.Run(keys.OptionLeft)
+	if got := w.session.Job().Options[0].Name; got != "C" {
+		t.Errorf("moved left, %q is first", got)
+	}
+	w.keys.Run(keys.OptionRemove)
+	if len(w.session.Job().Options) != 2 {
+		t.Errorf("%d options after removing one", len(w.session.Job().Options))
+	}
+	before := w.session.Report().Measures.Bounds
+	w.keys.Run(keys.OptionNew)
+	after := w.session.Report().Measures.Bounds
+	if after.W() != before.W() || after.H() != before.H() || w.session.Option().Title != "New idea" {
+		t.Errorf("a new option is %q, %g by %g", w.session.Option().Title, after.W(), after.H())
+	}
+}
+
+func TestRenameOption(t *testing.T) {
+	w := newRig(t)
+	w.keys.Run(keys.OptionRename)
+	e, ok := w.win.Canvas().Focused().(*control.Entry)
+	if !ok {
+		t.Fatalf("%T has the keyboard", w.win.Canvas().Focused())
+	}
+	e.SetText("River along the back")
+	w.press(fyne.KeyReturn)
+	if w.frame.Busy() || w.session.Option().Title != "River along the back" || w.session.Option().Name != "A" {
+		t.Errorf("open %v, option %q %q", w.frame.Busy(), w.session.Option().Name, w.session.Option().Title)
+	}
+}
+
+func TestCompareAndBack(t *testing.T) {
+	w := newRig(t)
+	w.keys.Run(keys.Compare)
+	if !w.comparing() || w.main.Visible() {
+		t.Fatal("nothing is compared")
+	}
+	w.keys.Run(keys.Mirror)
+	if w.session.Dirty() {
+		t.Error("the drawing was changed behind the comparison")
+	}
+	w.press(fyne.KeyEscape)
+	if w.comparing() || !w.main.Visible() {
+		t.Error("Esc does not lead back")
+	}
+}
+
+func TestUnitsAndTheme(t *testing.T) {
+	w := newRig(t)
+	before := w.session.Design()
+	w.keys.Run(keys.Units)
+	if w.session.Job().Units != units.Imperial || !w.settings.Imperial {
+		t.Errorf("units are %v, remembered %v", w.session.Job().Units, w.settings.Imperial)
+	}
+	if w.session.Design().Thickness != before.Thickness {
+		t.Error("a length changed with the units")
+	}
+	was := look.IsDark()
+	w.keys.Run(keys.Theme)
+	if look.IsDark() == was {
+		t.Error("the theme stays")
+	}
+}
+
+// TestLooks: the view toggles reach the drawing and the menu.
+func TestLooks(t *testing.T) {
+	w := newRig(t)
+	for id, shown := range map[keys.ID]func(board.Show) bool{
+		keys.Dimensions: func(s board.Show) bool { return s.Dimensions }, keys.Textures: func(s board.Show) bool { return s.Textures },
+		keys.Supports: func(s board.Show) bool { return s.Supports }, keys.Grid: func(s board.Show) bool { return s.Grid },
+	} {
+		before := shown(w.board.Shown())
+		w.keys.Run(id)
+		if shown(w.board.Shown()) == before || w.bar.looks[id].On() == before {
+			t.Errorf("%s: shown %v, button %v", id, shown(w.board.Shown()), w.bar.looks[id].On())
+		}
+	}
+}
+
+func TestEscLetsGo(t *testing.T) {
+	w := newRig(t)
+	w.session.Select(session.Pick{Part: w.session.Design().Sinks[0].ID, Node: -1})
+	w.press(fyne.KeyEscape)
+	if len(w.session.Selection()) != 0 {
+		t.Errorf("selected is %v", w.session.Selection())
+	}
+	w.keys.Run(keys.DrawRiver)
+	w.press(fyne.KeyEscape)
+	if w.board.Tool() != board.Select {
+		t.Errorf("the tool is %v", w.board.Tool())
+	}
+}
+
+func TestState(t *testing.T) {
+	w := newRig(t)
+	w.session.Select(session.Pick{Part: w.session.Design().Sinks[0].ID, Node: -1})
+	text, err := json.Marshal(w.state())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got map[string]any
+	if err := json.Unmarshal(text, &got); err != nil {
+		t.Fatal(err)
+	}
+	r := w.session.Report()
+	if got["width_mm"] != r.Measures.Bounds.W() || got["weight_kg"] != r.Takeoff.WeightDry.Value || got["option"] != "A" {
+		t.Errorf("the state is %s", text)
+	}
+	b := got["board"].(map[string]any)
+	if b["w"].(float64) < 100 || b["scale"].(float64) <= 0 {
+		t.Errorf("the drawing lies at %v", b)
+	}
+	if s := got["selection"].([]any); len(s) != 1 || s[0] != string(w.session.Design().Sinks[0].ID) {
+		t.Errorf("selected is %v", s)
+	}
+}
+
+func TestReady(t *testing.T) {
+	w := newRig(t)
+	var out bytes.Buffer
+	w.tellReady(Args{Ready: &out})
+	if out.Len() != 0 {
+		t.Fatal("it is ready before there is a picture")
+	}
+	w.win.Canvas().Capture()
+	w.win.Canvas().Capture()
+	if out.String() != "READY\n" {
+		t.Errorf("it says %q", out.String())
+	}
+}
+
+func TestBadPathKeepsTheDemo(t *testing.T) {
+	w := newRig(t)
+	bad := filepath.Join(t.TempDir(), "bad.json")
+	if err := os.WriteFile(bad, []byte("{"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	w.start(Args{Path: bad})
+	if !w.frame.Busy() {
+		t.Error("nothing says that it can't be opened")
+	}
+	if len(w.session.Job().Options) < 2 {
+		t.Error("the demo is gone")
+	}
+}
+
+func TestFindingActions(t *testing.T) {
+	for text, want := range map[string]keys.ID{"save as": keys.SaveAs, "ctrl+k": keys.Compare, "glass bed": keys.DrawGlass} {
+		found := matching(text)
+		ok := false
+		for _, a := range found {
+			ok = ok || a.ID == want
+		}
+		if !ok || len(found) > 8 {
+			t.Errorf("%q finds %d actions, %s among them: %v", text, len(found), want, ok)
+		}
+	}
+	if got := len(matching("")); got != len(keys.Table) {
+		t.Errorf("nothing typed lists %d", got)
+	}
+	if len(matching("zzz")) != 0 {
+		t.Error("nonsense finds something")
+	}
+}
+
+// BenchmarkDragStep is what one step of a drag costs beside the drawing: edit,
+// report, panel, strip, bar.
+func BenchmarkDragStep(b *testing.B) {
+	a := test.NewTempApp(b)
+	w := newWindow(a, files.LoadSettings(""), host{post: func(f func()) { f() }, later: func(time.Duration, func()) {}})
+	w.win.Resize(fyne.NewSize(startW, startH))
+	at := w.session.Design().Outline.Nodes[0].At
+	w.session.BeginGesture()
+	b.ReportAllocs()
+	i := 0
+	for b.Loop() {
+		i++
+		to := design.Point{X: at.X - units.Length(i%40)*units.Millimetre, Y: at.Y}
+		if err := w.session.DoGesture(edit.MoveNode(0, to)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
