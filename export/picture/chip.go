@@ -242,5 +242,5 @@ func (c *channel) holds(b *body, k *chip) bool {
 	if !c.falls {
 		return k.c.Z < b.t-0.75*k.r && k.c.Z > b.t-c.depth+0.2*k.r
 	}
-	return b.skin(k.c) < -0.7*k.r && b.at(k.c) > 0.2*k.r
+	return c.depthAt(b, k.c) > 0.75*k.r && b.at(k.c) > 0.2*k.r
 }

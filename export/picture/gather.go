@@ -50,7 +50,7 @@ func texelSource(x, y int, seed uint32) source {
 func fract(x float64) float64 { return x - math.Floor(x) }
 
 // lightDepth is how many times light may bounce in the quick method.
-const lightDepth = 5
+const lightDepth = 9
 
 // gather traces the irradiance over pi at p of normal n with a number of
 // samples: to each light, and along one path by the cosine. a is the roughness

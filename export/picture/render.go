@@ -19,6 +19,10 @@ func (q Quality) effort(w, h int) effort {
 		return effort{8, 4, 0, 4}
 	case q == Quick:
 		return effort{8, 4, 4, 6}
+	case max(w, h) <= 480:
+		return effort{2, 8, 8, 12}
+	case max(w, h) <= 1000:
+		return effort{4, 8, 8, 12}
 	case max(w, h) > 3000:
 		return effort{8, 8, 4, 6}
 	}

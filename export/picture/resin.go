@@ -87,8 +87,14 @@ func (c *channel) surfaceNormal(p, n v3) v3 {
 	return n.unit()
 }
 
-// depthAt is how far below the skin a place inside the resin lies, about.
-func (c *channel) depthAt(b *body, p v3) float64 { return max(0, -b.skin(p)) }
+// depthAt is how far below the resin's surface a place inside it lies, about.
+func (c *channel) depthAt(b *body, p v3) float64 {
+	f := b.solid(p)
+	if c.falls {
+		f -= c.swell(b, p)
+	}
+	return max(0, -f)
+}
 
 // bottom finds where a ray inside the resin meets bank or floor. A ray that
 // meets the resin's own surface again, as in the round of a fall, is mirrored
