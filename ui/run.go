@@ -43,9 +43,13 @@ func later(d time.Duration, f func()) { time.AfterFunc(d, func() { fyne.Do(f) })
 
 // start takes the first job in hand and begins to tell about itself.
 func (w *window) start(args Args) {
-	if args.Path != "" {
-		w.host.post(func() { w.files.OpenPath(args.Path) })
-	}
+	w.host.post(func() {
+		if args.Path != "" {
+			w.files.OpenPath(args.Path)
+		} else {
+			w.files.OfferLost("")
+		}
+	})
 	w.tellReady(args)
 	if args.Dump != "" {
 		go w.keepDumping(args.Dump)

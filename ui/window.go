@@ -156,6 +156,9 @@ func (w *window) key(e *fyne.KeyEvent) {
 
 // changed follows the session where no room does.
 func (w *window) changed(c session.Change) {
+	if w.session.Path() != "" {
+		w.welcome.Hide()
+	}
 	if c.Job || c.Design || c.Option {
 		w.win.SetTitle(w.title())
 		w.bar.show(w)
@@ -222,6 +225,7 @@ func (w *window) quit() {
 			w.settings.Width, w.settings.Height = size.Width, size.Height
 		}
 		w.settings.Save()
+		w.files.Close()
 		w.app.Quit()
 	})
 }

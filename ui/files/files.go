@@ -40,13 +40,18 @@ type Files struct {
 	// Now is the clock.
 	Now func() time.Time
 
-	s     *session.Session
-	frame *control.Frame
+	s       *session.Session
+	frame   *control.Frame
+	keeping *keeping
 }
 
 // New deals with the files of a session.
 func New(s *session.Session, f *control.Frame, settings *Settings, later func(time.Duration, func())) *Files {
-	return &Files{Settings: settings, Later: later, Now: time.Now, s: s, frame: f}
+	files := &Files{Settings: settings, Later: later, Now: time.Now, s: s, frame: f,
+		keeping: &keeping{folder: settings.unsavedFolder()}}
+	files.keeping.take("")
+	files.watch()
+	return files
 }
 
 // Guard goes on at once when nothing would be lost, else it asks first: save,
@@ -74,6 +79,7 @@ func (f *Files) NewJob() {
 			sys = units.Imperial
 		}
 		f.s.Load(session.Blank(sys), "")
+		f.keeping.take("")
 		f.opened()
 	})
 }
@@ -100,7 +106,9 @@ func (f *Files) load(path string) {
 	}
 	f.s.Load(j, path)
 	f.Settings.Remember(path)
+	f.keeping.take(path)
 	f.opened()
+	f.OfferLost(path)
 }
 
 // ReadJob reads a job that has at least one option.
@@ -142,7 +150,7 @@ func (f *Files) save(then func()) {
 		f.saveAs(then)
 		return
 	}
-	f.write(f.s.Path(), then)
+	f.saveHere(f.s.Path(), then)
 }
 
 func (f *Files) saveAs(then func()) {
@@ -155,7 +163,16 @@ func (f *Files) saveAs(then func()) {
 }
 
 func (f *Files) write(path string, then func()) {
-	if err := store.Save(path, f.s.Job()); err != nil {
+	err := store.Save(path, f.s.Job())
+	if err == nil {
+		f.keeping.take(path)
+	}
+	f.saved(path, err, then)
+}
+
+// saved goes on after a save, or says why there is none.
+func (f *Files) saved(path string, err error, then func()) {
+	if err != nil {
 		control.Warn(f.frame, "The job is not saved", err)
 		return
 	}
@@ -165,6 +182,10 @@ func (f *Files) write(path string, then func()) {
 		then()
 	}
 }
+
+// Close gives up what was kept of the job in hand: it is saved, or the maker
+// dropped it.
+func (f *Files) Close() { f.keeping.close() }
 
 // folder is where dialogs start.
 func (f *Files) folder() string {

@@ -43,9 +43,9 @@ func (f *Files) Recent() {
 		cards = append(cards, c)
 		grid.Add(c.tile)
 	}
-	dialog = control.NewDialog(f.frame, "Recent jobs", container.NewVScroll(grid),
+	dialog = control.NewDialog(f.frame, "Recent jobs", container.NewVScroll(control.Column(0, grid)),
 		control.Answer{Text: "Another file…", Hint: "Opens a file from any folder.", Then: f.Open}, control.Cancel())
-	dialog.First(first).Sized(3*(recentW+2*look.Space)+4*look.Section, 480).Show()
+	dialog.First(first).Sized(3*(recentW+2*look.Space)+5*look.Section, 480).Show()
 	f.fill(cards)
 }
 

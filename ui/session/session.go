@@ -175,6 +175,12 @@ func (s *Session) MarkSaved(path string) {
 	s.tell(Change{Job: true})
 }
 
+// MarkChanged says that what is in hand stands in no file, whatever its path.
+func (s *Session) MarkChanged() {
+	s.saved, s.dirty = design.Job{}, true
+	s.tell(Change{Job: true})
+}
+
 // settle makes option, selection and report fit the job after a change.
 func (s *Session) settle(c Change) {
 	options := s.Job().Options

@@ -16,7 +16,7 @@ var ErrChanged = errors.New("the file was changed by another window or program s
 
 // Save writes the job's file, unless it changed since this window read or wrote
 // it last. To save under another name, take a slot for that name first.
-func (s *Slot) Save(data []byte, write func(path string, data []byte) error) error {
+func (s *Slot) Save(write func(path string) error) error {
 	now, err := fingerprint(s.job)
 	if err != nil {
 		return err
@@ -24,7 +24,7 @@ func (s *Slot) Save(data []byte, write func(path string, data []byte) error) err
 	if now != s.disk {
 		return fmt.Errorf("%s: %w", s.job, ErrChanged)
 	}
-	if err := write(s.job, data); err != nil {
+	if err := write(s.job); err != nil {
 		return err
 	}
 	if s.disk, err = fingerprint(s.job); err != nil {

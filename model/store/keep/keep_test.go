@@ -43,7 +43,7 @@ func window(path string) {
 			fmt.Println("ready")
 		}
 		if n%3 == 0 {
-			if err := s.Save(content(n), plainWrite); err != nil {
+			if err := s.Save(plainWrite(content(n))); err != nil {
 				os.Exit(1)
 			}
 		}
@@ -51,12 +51,13 @@ func window(path string) {
 }
 
 // plainWrite stands for store.Save's atomic write.
-func plainWrite(path string, data []byte) error {
-	tmp := path + ".tmp"
-	if err := os.WriteFile(tmp, data, 0o644); err != nil {
-		return err
+func plainWrite(data []byte) func(string) error {
+	return func(path string) error {
+		if err := os.WriteFile(path+".tmp", data, 0o644); err != nil {
+			return err
+		}
+		return os.Rename(path+".tmp", path)
 	}
-	return os.Rename(tmp, path)
 }
 
 // edit reads back which edit a state is, and fails on a torn one.
@@ -137,8 +138,8 @@ func TestTwoWindowsOnOneFile(t *testing.T) {
 	if got := keep.Orphans(path, ""); len(got) != 0 {
 		t.Errorf("%d slots of living windows were offered", len(got))
 	}
-	must(t, a.Save(content(1), plainWrite))
-	if err := b.Save(content(2), plainWrite); !errors.Is(err, keep.ErrChanged) {
+	must(t, a.Save(plainWrite(content(1))))
+	if err := b.Save(plainWrite(content(2))); !errors.Is(err, keep.ErrChanged) {
 		t.Fatalf("the second window's save gave %v, want ErrChanged", err)
 	}
 	data, err := os.ReadFile(path)
@@ -159,11 +160,11 @@ func TestOverwriteWhenTold(t *testing.T) {
 	write(t, path, content(0))
 	s := take(t, path)
 	write(t, path, content(7)) // something else
-	if err := s.Save(content(1), plainWrite); !errors.Is(err, keep.ErrChanged) {
+	if err := s.Save(plainWrite(content(1))); !errors.Is(err, keep.ErrChanged) {
 		t.Fatalf("save gave %v, want ErrChanged", err)
 	}
 	must(t, s.Overwrite())
-	must(t, s.Save(content(1), plainWrite))
+	must(t, s.Save(plainWrite(content(1))))
 }
 
 func TestCleanEndLeavesNothing(t *testing.T) {

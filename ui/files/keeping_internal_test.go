@@ -1,0 +1,103 @@
+package files
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"example.org/castwright/model/store"
+	"example.org/castwright/model/store/keep"
+	"example.org/castwright/model/units"
+	"fyne.io/fyne/v2"
+)
+
+// keepNow keeps a copy at once, as the clock would after a while.
+func (r *rig) keepNow() {
+	r.t.Helper()
+	if err := r.f.keeping.write(store.Encode(r.s.Job())); err != nil {
+		r.t.Fatal(err)
+	}
+}
+
+// crash ends the window as a power cut does: the lock falls, nothing is cleared.
+func (r *rig) crash() {
+	r.t.Helper()
+	if err := r.f.keeping.slot.Release(); err != nil {
+		r.t.Fatal(err)
+	}
+	r.f.keeping.slot = nil
+}
+
+// A job that was never saved and whose window was killed is offered at the next
+// start, and taken up whole.
+func TestLostWorkIsOffered(t *testing.T) {
+	r := newRig(t)
+	r.change()
+	r.keepNow()
+	r.crash()
+
+	next := newRig(t)
+	next.f.keeping.folder = r.f.keeping.folder
+	next.f.OfferLost("")
+	next.key(fyne.KeyReturn)
+	if got := next.s.Design().Thickness; got != 55*units.Millimetre || !next.s.Dirty() {
+		t.Errorf("thickness %v, dirty %v; want the lost 55 mm, not saved yet", got.MM(), next.s.Dirty())
+	}
+	if left := keep.Orphans("", r.f.keeping.folder); len(left) != 0 {
+		t.Errorf("%d lots of lost work are still offered", len(left))
+	}
+}
+
+// Esc leaves lost work for another time.
+func TestLostWorkCanWait(t *testing.T) {
+	r := newRig(t)
+	r.change()
+	r.keepNow()
+	r.crash()
+	r.f.OfferLost("")
+	r.key(fyne.KeyEscape)
+	if left := keep.Orphans("", r.f.keeping.folder); len(left) != 1 {
+		t.Errorf("%d lots of lost work are left, want 1", len(left))
+	}
+}
+
+// A file that another window wrote since is not replaced without asking.
+func TestSaveOverAnothersWork(t *testing.T) {
+	r := newRig(t)
+	path := filepath.Join(r.dir, "bench.json")
+	r.change()
+	r.f.write(path, nil)
+	before, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	other := append(before, '\n')
+	if err := os.WriteFile(path, other, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	r.f.Save()
+	r.key(fyne.KeyEscape)
+	if now, _ := os.ReadFile(path); len(now) != len(other) {
+		t.Error("the other window's file was replaced")
+	}
+}
+
+// A saved job leaves nothing behind when its window closes.
+func TestNothingIsKeptOfSavedWork(t *testing.T) {
+	r := newRig(t)
+	r.change()
+	r.keepNow()
+	r.f.write(filepath.Join(r.dir, "bench.json"), nil)
+	r.f.Close()
+	for _, dir := range []string{r.dir, r.f.keeping.folder} {
+		entries, err := os.ReadDir(dir)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, e := range entries {
+			if e.Name()[0] == '.' {
+				t.Errorf("%s is left", e.Name())
+			}
+		}
+	}
+}
