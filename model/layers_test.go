@@ -36,7 +36,7 @@ var layers = map[string]string{
 	"model/design":     "model/units model/geom " + decimal,
 	"model/lift":       "model/units",
 	"model/material":   "model/units model/design " + decimal,
-	"model/edit":       "model/units model/geom model/design " + decimal,
+	"model/edit":       "model/units model/geom model/design model/stroke model/template " + decimal,
 	"model/stroke":     "model/geom gonum.org/v1/gonum/",
 	"model/template":   "model/units model/geom model/design golang.org/x/text/encoding/charmap",
 	"model/slab":       "model/units model/geom model/design gonum.org/v1/gonum/integrate/quad",

@@ -97,6 +97,21 @@ func drawEdit(t *rapid.T, d design.Design) edit.Edit {
 		func() edit.Edit { return edit.MovePart(id(), place()) },
 		func() edit.Edit { return edit.RemovePart(id()) },
 		func() edit.Edit { return edit.DuplicatePart(id(), place()) },
+		func() edit.Edit { return edit.Align([]design.ID{id(), id()}, edit.Alignment(index(5)+1)) },
+		func() edit.Edit { return edit.Distribute([]design.ID{id(), id(), id()}, design.AxisY) },
+		func() edit.Edit { return edit.MirrorParts([]design.ID{id(), id()}) },
+		func() edit.Edit { return edit.RotatePart(id(), units.Angle(length())) },
+		func() edit.Edit { return edit.DuplicateParts([]design.ID{id(), id()}, place()) },
+		func() edit.Edit { return edit.RemoveParts([]design.ID{id(), id()}) },
+		func() edit.Edit { return edit.PullEdgeThrough(index(corners), place()) },
+		func() edit.Edit { return edit.SplineThrough(index(corners), []design.Point{place(), place()}) },
+		func() edit.Edit { return edit.JoinEdges(index(corners)) },
+		func() edit.Edit { return edit.SmoothCorner(index(corners)) },
+		func() edit.Edit { return edit.PaintGlass(id(), []design.Point{place(), place()}, length()) },
+		func() edit.Edit {
+			return edit.BankGlass(id(), edit.BankSide(rapid.IntRange(0, 2).Draw(t, "bank")), length(), length(),
+				design.GlassBed{})
+		},
 		func() edit.Edit { return edit.AddRelation(drawRelation(t, id, corners)) },
 		func() edit.Edit { return edit.CutRelation(index(len(d.Relations))) },
 		func() edit.Edit {

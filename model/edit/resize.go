@@ -46,7 +46,7 @@ func Resize(width, depth units.Length) Edit {
 			by: design.Point{X: units.FromMM(grow.X), Y: -units.FromMM(grow.Y)}}
 		nodes := t.chain(d.Outline.Nodes)
 		if now := boundsOf(nodes); !fits(geom.Vec{X: now.W(), Y: now.H()}, want) ||
-			!fits(leftBack(now), leftBack(old)) || turned(d.Outline.Nodes, nodes) {
+			!fits(leftBack(now), leftBack(old)) || crossed(d.Outline.Nodes, nodes) {
 			z := scaleTo(d.Outline.Nodes, old, want)
 			t, nodes = z, z.chain(d.Outline.Nodes)
 			d.Relations = remapped(d.Relations, z.edges(d.Outline.Nodes))
@@ -106,10 +106,10 @@ func fits(size, want geom.Vec) bool {
 
 func leftBack(b geom.Box) geom.Vec { return geom.Vec{X: b.Min.X, Y: b.Max.Y} }
 
-// turned reports whether a straight edge of the chain has come to point
+// crossed reports whether a straight edge of the chain has come to point
 // another way, other than by its own stretching along x and y: the sign that
 // the top was made so small that one side has passed the other.
-func turned(before, after []design.Node) bool {
+func crossed(before, after []design.Node) bool {
 	for i := range before {
 		k := (i + 1) % len(before)
 		was, is := before[k].At.Sub(before[i].At), after[k].At.Sub(after[i].At)
