@@ -30,6 +30,7 @@ func (r *resolver) open(o Opening, curves []geom.Curve) {
 	default:
 		o.Loop = o.Loop.Reversed()
 	}
+	r.curves[len(r.solid.Openings)] = curves
 	r.solid.Openings = append(r.solid.Openings, o)
 	r.rings = append(r.rings, newRing(runs, r.solid.Thickness))
 	r.onTop(o.Part, "opening", o.Centre, []geom.Loop{o.Loop})

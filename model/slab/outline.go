@@ -49,6 +49,9 @@ func (r *resolver) resolveOutline() {
 		line[len(line)-1] = runs[(i+1)%len(runs)].vertices[0].P
 		sides[i].Points = line
 	}
+	for _, p := range pieces {
+		r.curves[wholeTop] = append(r.curves[wholeTop], p.curve)
+	}
 	r.solid.Outline, r.solid.Sides = loop, sides
 	r.top = newRing(runs, r.solid.Thickness)
 	r.fence = geom.NewFence(loop)

@@ -22,7 +22,7 @@ const (
 // fails: what can't be placed is left out or placed as well as may be, and
 // stands in Faults.
 func Resolve(d design.Design) Solid {
-	r := resolver{d: d, solid: Solid{Thickness: clamp(d.Thickness.MM(), 0, reach)}}
+	r := resolver{d: d, curves: map[int][]geom.Curve{}, solid: Solid{Thickness: clamp(d.Thickness.MM(), 0, reach)}}
 	r.most = max(2, maxVertices/max(1, points(d)))
 	r.resolveOutline()
 	for i, k := range some(d.Sinks, design.MaxParts) {
@@ -52,14 +52,15 @@ func some[T any](list []T, most int) []T { return list[:min(len(list), most)] }
 
 // resolver is a resolving under way.
 type resolver struct {
-	d     design.Design
-	solid Solid
-	rings []*ring // of the openings
-	top   *ring
-	fence *geom.Fence // of the outline
-	most  int         // steps of one curve
-	sweep geom.Sweep
-	full  bool // no more openings are taken
+	d      design.Design
+	solid  Solid
+	rings  []*ring // of the openings
+	top    *ring
+	fence  *geom.Fence // of the outline
+	most   int         // steps of one curve
+	sweep  geom.Sweep
+	full   bool                 // no more openings are taken
+	curves map[int][]geom.Curve // of the openings by index, and of the outline
 }
 
 // points counts the points of a design's chains and rivers.
@@ -103,6 +104,7 @@ func (r *resolver) body() *body {
 		thickness: r.solid.Thickness,
 		outline:   r.top,
 		openings:  r.rings,
+		curves:    r.curves,
 	}
 	if r.top == nil || b.thickness <= 0 {
 		return nil

@@ -14,7 +14,8 @@ type body struct {
 	outline   *ring    // nil when there is none
 	openings  []*ring  // clockwise
 	recesses  []recessLoops
-	profiles  []profileLength // that draw something in, alike ones together
+	profiles  []profileLength      // that draw something in, alike ones together
+	curves    map[int][]geom.Curve // of the openings by index, and of the outline
 }
 
 // profileLength is a profile and the length of all edges that have it.
