@@ -6,6 +6,7 @@
 //	castsheet report FILE [--json] [--option B]
 //	castsheet picture FILE -o out.png [--width N] [--option B]
 //	castsheet preview FILE -o out.png [--view top|quarter|close] [--quality quick|good] [--width N] [--option B]
+//	castsheet outline FILE.svg|FILE.dxf [--units mm|in]
 //	castsheet schema
 //	castsheet version
 //

@@ -57,11 +57,11 @@ func commands() *cobra.Command {
 		SilenceErrors:     true,
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true},
 		RunE: func(_ *cobra.Command, _ []string) error {
-			return errors.New("say what to do: demo, check, report, picture, preview, schema or version; see castsheet --help")
+			return errors.New("say what to do: demo, check, report, picture, preview, outline, schema or version; see castsheet --help")
 		},
 	}
 	root.AddCommand(demoCommand(), checkCommand(), reportCommand(), pictureCommand(), schemaCommand(),
-		versionCommand(), previewCommand())
+		versionCommand(), previewCommand(), outlineCommand())
 	return root
 }
 
