@@ -96,7 +96,7 @@ func basins(d design.Design, s slab.Solid) []triangle {
 		var rings []ring
 		switch b.Mount {
 		case design.MountUnder:
-			rings = hollow([]ring{{-16, 1, -0.3}, {0, 1, -0.3}, {0.8, 1, -0.5}}, 1.5, -1, depth)
+			rings = hollow([]ring{{-16, 1, 0.6}, {-2, 1, 0.6}, {0, 1, 0.4}, {0.8, 1, -0.4}}, 1.5, -1, depth)
 		case design.MountOver:
 			t, rim := s.Thickness, max(6, k.Rim.MM())
 			low = t - depth
@@ -227,5 +227,7 @@ func lever(at v3, side geom.Vec) []triangle {
 		a := float64(i) / 7
 		path = append(path, at.add(v3{side.X * (10 + 62*a), side.Y * (10 + 62*a), 9 * a * a}))
 	}
-	return sweep(path, []float64{7, 6.6, 6, 5.5, 5.2, 5.2, 5.2, 0.2}, 20, matMetal)
+	end := path[len(path)-1]
+	path = append(path, end.add(v3{side.X * 1.2, side.Y * 1.2, 0.3}), end.add(v3{side.X * 1.8, side.Y * 1.8, 0.4}))
+	return sweep(path, []float64{7, 6.6, 6, 5.5, 5.2, 5.2, 5.2, 5.2, 4.2, 0.2}, 20, matMetal)
 }

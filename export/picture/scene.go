@@ -161,9 +161,9 @@ func (s *Set) lightRoom(walls [3]bool) {
 	}
 	target := v3{mid.X, mid.Y, t}
 	at := func(x, y, z float64) v3 { return v3{mid.X + side*x*k, mid.Y + y*k, t + z*k} }
-	g.rig = rig{low: 0.31, top: 0.52, tilt: 0.22, glow: 2.4, lights: []softbox{
+	g.rig = rig{low: 0.36, top: 0.57, tilt: 0.22, glow: 2.4, lights: []softbox{
 		newSoftbox(at(-1150, -620, 1150), target, 1100*k, 900*k, v3{12, 11.8, 11.4}),
-		newSoftbox(at(760, 60, 1350), target, 1500*k, 420*k, v3{3.5, 3.6, 3.75}),
+		newSoftbox(at(760, 60, 1350), target, 1500*k, 420*k, v3{5.3, 5.4, 5.6}),
 	}}
 	s.level(g)
 }
