@@ -89,12 +89,18 @@ func (s *sheet) length(label, hint string, v units.Length, e func(units.Length) 
 }
 
 // lengthText is a length as an entry shows it, in the maker's system. One that
-// was given in the other system may be shown to the nearest sixteenth; exact then
-// says what it is. (An entry hands nothing over that was not edited, so showing
+// was given in the other system, or measured off a curve, may be shown rounded;
+// exact then says what it is. (An entry hands nothing over that was not edited, so showing
 // less than all never changes a value.)
 func lengthText(l units.Length, sys units.System) (text, exact string) {
 	text = units.FormatExact(l, sys)
-	if sys != units.Imperial || l == 0 || l%(units.Inch/64) == 0 {
+	switch {
+	case l%(units.Inch/64) == 0:
+		return text, ""
+	case sys == units.Metric && l%(10*units.Micrometre) != 0:
+		// Measured off a curve, not typed by anybody.
+		return units.Format(l, sys), text
+	case sys == units.Metric:
 		return text, ""
 	}
 	near, err := units.Parse(units.Format(l, sys), sys)
