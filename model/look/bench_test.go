@@ -29,7 +29,7 @@ func BenchmarkConcreteRow(b *testing.B) {
 
 func BenchmarkResinTile(b *testing.B) {
 	loops := river(80)
-	g := grid{cell: 1, w: tileTexels + 2*border, h: tileTexels + 2*border}
+	g := grid{cell: 1, w: 256 + 2*border, h: 256 + 2*border}
 	f := fill(design.Colour{R: 31, G: 122, B: 114}, 0.35)
 	for b.Loop() {
 		g.resin(loops, 12, f, rgb{0.4, 0.4, 0.4})

@@ -1,7 +1,9 @@
 package look
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -78,6 +80,7 @@ func chips(loops []geom.Loop, box geom.Box, grain, share float64, seed uint32, v
 	if box.Empty() || (i1-i0+1)*(j1-j0+1) > 400_000 {
 		return
 	}
+	inside := insides(loops, box.Grow(cell))
 	for j := j0; j <= j1; j++ {
 		for i := i0; i <= i1; i++ {
 			d := diceOf(seed, i, j)
@@ -85,11 +88,7 @@ func chips(loops []geom.Loop, box geom.Box, grain, share float64, seed uint32, v
 				X: (float64(i) + 0.5 + 0.46*float64(d.between(-1, 1))) * cell,
 				Y: (float64(j) + 0.5 + 0.46*float64(d.between(-1, 1))) * cell,
 			}
-			wind := 0
-			for _, l := range loops {
-				wind += l.Winding(c)
-			}
-			if wind == 0 {
+			if !inside(c) {
 				continue
 			}
 			u := d.roll()
@@ -100,6 +99,53 @@ func chips(loops []geom.Loop, box geom.Box, grain, share float64, seed uint32, v
 			visit(chip{pts, peak, d})
 		}
 	}
+}
+
+// insides tells for many places of a box whether they lie within the loops, by
+// the grid point of a quarter millimetre nearest to each, so that the answer is
+// the same whatever the box.
+func insides(loops []geom.Loop, box geom.Box) func(geom.Vec) bool {
+	const step = 0.25
+	rows := map[int][]crossing{}
+	return func(p geom.Vec) bool {
+		if !box.Contains(p) {
+			return false
+		}
+		j := int(math.Floor(p.Y / step))
+		row, ok := rows[j]
+		if !ok {
+			row = crossings(loops, (float64(j)+0.5)*step)
+			rows[j] = row
+		}
+		wind := int32(0)
+		for _, c := range row {
+			if float64(c.x) > p.X {
+				break
+			}
+			wind += c.by
+		}
+		return wind != 0
+	}
+}
+
+// crossings is where loops cross a level line, from left to right, in mm.
+func crossings(loops []geom.Loop, y float64) []crossing {
+	var out []crossing
+	for _, l := range loops {
+		for i, p := range l {
+			q := l[(i+1)%len(l)]
+			if (p.Y <= y) == (q.Y <= y) {
+				continue
+			}
+			by := int32(1)
+			if p.Y > q.Y {
+				by = -1
+			}
+			out = append(out, crossing{float32(p.X + (y-p.Y)/(q.Y-p.Y)*(q.X-p.X)), by})
+		}
+	}
+	slices.SortFunc(out, func(a, b crossing) int { return cmp.Compare(a.x, b.x) })
+	return out
 }
 
 // layChip paints a piece: its shade below, its body, facets that catch the light
@@ -168,7 +214,7 @@ func GlassBed(loops []geom.Loop, grain, share float64, colour design.Colour, per
 	loops = sane(loops)
 	k := newKey("bed").loops(loops).number(grain).number(share).number(cell).colour(colour)
 	base := fromDesign(colour)
-	return newMosaic(k, cell, bounds(loops).Grow(grain), false, func(g grid) []uint32 {
+	return newMosaic(k, cell, 256, perMM, bounds(loops).Grow(grain), false, func(g grid) []uint32 {
 		var s *sheet
 		chips(loops, g.box(), grain, share, 71, func(c chip) {
 			if s == nil {

@@ -63,7 +63,7 @@ func within(lo, hi float64, n int) (int, int) {
 
 // crossing is where a loop crosses the middle of a row.
 type crossing struct {
-	x  float32 // texels
+	x  float32 // texels, or mm
 	by int32   // how the winding number changes to the right of it
 }
 

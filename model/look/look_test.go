@@ -333,7 +333,7 @@ func TestBrokenKeepsEnds(t *testing.T) {
 
 // TestCacheBounded holds that bakes do not pile up.
 func TestCacheBounded(t *testing.T) {
-	for i := range 36 {
+	for i := range 60 {
 		loops := []geom.Loop{{{X: 0, Y: 0}, {X: 900 + float64(i), Y: 0}, {X: 900, Y: 900}, {X: 0, Y: 900}}}
 		r := Resin(loops, 10, fill(design.Colour{R: uint8(i)}, 0.5), design.Colour{}, 1)
 		for y := 10.0; y < 900; y += 250 {

@@ -8,12 +8,9 @@ import (
 	"example.org/castwright/model/scene"
 )
 
-// tileTexels is the side of a mosaic's tile, and border what it holds beyond its
-// rim on each side so that its halved levels meet those of its neighbours.
-const (
-	tileTexels = 256
-	border     = 4
-)
+// border is what a mosaic's tile holds beyond its rim on each side, in texels, so
+// that its halved level meets those of its neighbours.
+const border = 4
 
 // mosaic is a material that lies on the design, baked tile by tile where it is
 // looked at: a picture of a small part of a large top bakes that part alone. It
@@ -21,6 +18,8 @@ const (
 type mosaic struct {
 	key    keySum
 	cell   float64
+	side   int      // of a tile, texels; even
+	levels int      // of a tile
 	box    geom.Box // nothing lies beyond
 	opaque bool
 	// bake fills a grid's texels, or returns nil where nothing is.
@@ -30,8 +29,14 @@ type mosaic struct {
 	tiles map[[2]int]*Patch
 }
 
-func newMosaic(k key, cell float64, box geom.Box, opaque bool, bake func(grid) []uint32) *mosaic {
-	m := &mosaic{key: k.sum(), cell: cell, box: box, opaque: opaque, bake: bake, tiles: map[[2]int]*Patch{}}
+// newMosaic is a material with texels of cell mm in tiles of side texels, for
+// pictures with perMM pixels to the millimetre.
+func newMosaic(k key, cell float64, side int, perMM float64, box geom.Box, opaque bool, bake func(grid) []uint32) *mosaic {
+	m := &mosaic{cell: cell, side: side, levels: 1, box: box, opaque: opaque, bake: bake, tiles: map[[2]int]*Patch{}}
+	for step := 1 / (perMM * cell); step > sharp && m.levels < 8; step /= 2 {
+		m.levels++
+	}
+	m.key = k.number(float64(side)).number(float64(m.levels)).sum()
 	if box.Empty() || !box.Min.Finite() || !box.Max.Finite() {
 		m.box = geom.EmptyBox()
 	}
@@ -54,7 +59,7 @@ func (m *mosaic) Row(dst []uint8, x, y, step float64) {
 		clear(dst)
 		return
 	}
-	side := tileTexels * m.cell
+	side := float64(m.side) * m.cell
 	j := int(math.Floor(y / side))
 	for len(dst) >= 4 {
 		n := len(dst) / 4
@@ -102,14 +107,14 @@ func (m *mosaic) tile(i, j int) *Patch {
 	k.number(float64(i)).number(float64(j))
 	p = bakes.get(k, func() *Patch {
 		g := grid{
-			origin: geom.Vec{X: float64(i*tileTexels-border) * m.cell, Y: float64(j*tileTexels-border) * m.cell},
-			cell:   m.cell, w: tileTexels + 2*border, h: tileTexels + 2*border,
+			origin: geom.Vec{X: float64(i*m.side-border) * m.cell, Y: float64(j*m.side-border) * m.cell},
+			cell:   m.cell, w: m.side + 2*border, h: m.side + 2*border,
 		}
 		pix := m.bake(g)
 		if pix == nil {
 			return blank
 		}
-		return newPatch(g.origin, g.cell, level{w: g.w, h: g.h, pix: pix}, false, m.opaque)
+		return newPatchOf(m.levels, g.origin, g.cell, level{w: g.w, h: g.h, pix: pix}, false, m.opaque)
 	})
 	if p == blank {
 		p = nil

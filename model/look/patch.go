@@ -52,8 +52,13 @@ func pack(r, g, b, a uint8) uint32 {
 
 // newPatch makes the halved levels of a baked grid.
 func newPatch(origin geom.Vec, cell float64, base level, tile, opaque bool) *Patch {
+	return newPatchOf(8, origin, cell, base, tile, opaque)
+}
+
+// newPatchOf is newPatch with at most this many levels.
+func newPatchOf(most int, origin geom.Vec, cell float64, base level, tile, opaque bool) *Patch {
 	p := &Patch{origin: origin, cell: cell, tile: tile, opaque: opaque, levels: []level{base}}
-	for l := base; l.w > 4 && l.h > 4 && len(p.levels) < 8; {
+	for l := base; l.w > 4 && l.h > 4 && len(p.levels) < most; {
 		l = halved(l, tile)
 		p.levels = append(p.levels, l)
 	}
@@ -126,15 +131,17 @@ type walk struct {
 	outside bool
 }
 
+// sharp is how many texels to the pixel there may be before the next level is
+// taken: a little more than one, which is sharp and still calm.
+const sharp = 1.77
+
 // walkFrom starts a row at (x, y) with pixels step wide.
 func (p *Patch) walkFrom(x, y, step float64) walk {
 	if !(geom.Vec{X: x, Y: y}).Finite() || !(step > 1e-9 && step < 1e9) {
 		x, y, step = 0, 0, 1
 	}
 	k := 0
-	// The level whose texels are nearest to 0.8 pixels: a little sharper than
-	// one texel to the pixel, and still calm.
-	for r := 0.8 * step / p.cell; r > math.Sqrt2 && k < len(p.levels)-1; r /= 2 {
+	for r := step / p.cell; r > sharp && k < len(p.levels)-1; r /= 2 {
 		k++
 	}
 	l := p.levels[k]

@@ -52,7 +52,7 @@ func Relief(rims []Rim, thickness float64, polish int, perMM float64) scene.Rows
 		k.loops([]geom.Loop{r.Points}).number(float64(r.Profile.Kind)).number(r.Profile.Size.MM())
 		box = box.Union(geom.Loop(r.Points).Bounds())
 	}
-	return newMosaic(k, cell, box.Grow(2*cell+reach), false, func(g grid) []uint32 {
+	return newMosaic(k, cell, 128, perMM, box.Grow(2*cell+reach), false, func(g grid) []uint32 {
 		return g.relief(rims, thickness, polish)
 	})
 }
@@ -91,7 +91,7 @@ func (g grid) relief(rims []Rim, thickness float64, polish int) []uint32 {
 				if rough {
 					g.broken(falls, p, q, along, roughDepth(r.Profile))
 				} else {
-					g.slope(falls, p, q, breadth, sine, gloss)
+					g.slope(falls, piece{p, q, r.reach(i, breadth, g.cell), r.reach((i+1)%len(r.Points), breadth, g.cell)}, breadth, sine, gloss)
 				}
 			}
 			along += p.Dist(q)
@@ -105,23 +105,61 @@ func (g grid) relief(rims []Rim, thickness float64, polish int) []uint32 {
 		if f.height == 0 {
 			continue
 		}
-		// Over a surface of brightness 1, in sRGB: white with alpha lifts it,
-		// black lowers it.
-		v := float32(math.Pow(float64(max(0, f.light)), 1/2.2))
-		if v >= 1 {
-			pix[i] = premultiplied(255, 255, 255, min(0.85, (v-1)*1.6))
-		} else {
-			pix[i] = premultiplied(8, 8, 12, min(0.9, 1-v))
-		}
+		pix[i] = shades[int(max(0, min(shadeSteps, f.light*shadeSteps/2)))]
 	}
 	return pix
 }
 
+// shadeSteps is how finely shades holds brightnesses from 0 to 2.
+const shadeSteps = 512
+
+// shades is what lifts or lowers a surface of brightness 1 to another one, in
+// sRGB: white with alpha, or black.
+var shades = func() (t [shadeSteps + 1]uint32) {
+	for i := range t {
+		v := float32(math.Pow(2*float64(i)/shadeSteps, 1/2.2))
+		if v >= 1 {
+			t[i] = premultiplied(255, 255, 255, min(0.85, (v-1)*1.6))
+		} else {
+			t[i] = premultiplied(8, 8, 12, min(0.9, 1-v))
+		}
+	}
+	return t
+}()
+
 // roughDepth is how deep a rough edge is broken, mm.
 func roughDepth(p design.Profile) float64 { return max(4, min(60, p.Size.MM())) }
 
-// slope lays the fall of one straight piece of edge, where it is the lowest.
-func (g grid) slope(falls []fall, p, q geom.Vec, breadth float64, sine func(float64) float64, gloss float64) {
+// piece is a straight piece of an edge, and how far beyond its ends it shades the
+// face: round about an inside corner, which no other piece reaches.
+type piece struct {
+	p, q         geom.Vec
+	before, past float64
+}
+
+// reach is how far beyond its point i the pieces of a rim go: as far as the wedge
+// between them is wide at the band's inner side, all round at a sharp inside
+// corner and where the rim ends.
+func (r Rim) reach(i int, breadth, cell float64) float64 {
+	n := len(r.Points)
+	ease := 1.5 * cell
+	if !r.Closed && (i == 0 || i == n-1) {
+		return breadth + ease
+	}
+	u, v := r.Points[i].Sub(r.Points[(i+n-1)%n]), r.Points[(i+1)%n].Sub(r.Points[i])
+	turn := math.Atan2(u.Cross(v), u.Dot(v))
+	switch {
+	case turn >= 0: // outside corner: the pieces overlap
+		return ease
+	case turn > -0.5:
+		return ease + breadth*math.Tan(-turn/2)
+	}
+	return breadth + ease
+}
+
+// slope lays the fall of one piece of edge, where it is the lowest.
+func (g grid) slope(falls []fall, e piece, breadth float64, sine func(float64) float64, gloss float64) {
+	p, q := e.p, e.q
 	d := q.Sub(p)
 	length := d.Norm()
 	if length < 1e-9 {
@@ -130,36 +168,42 @@ func (g grid) slope(falls []fall, p, q geom.Vec, breadth float64, sine func(floa
 	u := d.Mul(1 / length)
 	facing := u.Left().Mul(-1).Dot(Light) // how far the edge looks toward the light
 	ease := 1.5 * g.cell                  // beyond the edge and the band, for smooth sampling
-	y0, y1 := within(g.row(min(p.Y, q.Y)-breadth-ease), g.row(max(p.Y, q.Y)+breadth+ease)+1, g.h)
+	a, b := p.Sub(u.Mul(e.before)), q.Add(u.Mul(e.past))
+	in, out := u.Left().Mul(breadth+ease), u.Left().Mul(-ease)
+	box := geom.EmptyBox().Include(a.Add(in)).Include(a.Add(out)).Include(b.Add(in)).Include(b.Add(out))
+	y0, y1 := within(g.row(box.Min.Y), g.row(box.Max.Y)+1, g.h)
 	for j := y0; j < y1; j++ {
 		y := g.y(j)
-		x0, x1 := min(p.X, q.X)-breadth-ease, max(p.X, q.X)+breadth+ease
-		if math.Abs(d.Y) > 1e-9 {
-			at, half := p.X+(y-p.Y)*d.X/d.Y, (breadth+ease)*length/math.Abs(d.Y)
-			x0, x1 = max(x0, at-half), min(x1, at+half)
+		// The row meets the piece's band, and the strip across its ends.
+		x0, x1 := box.Min.X, box.Max.X
+		if math.Abs(u.Y) > 1e-9 {
+			lo, hi := p.X+((y-p.Y)*u.X+ease)/u.Y, p.X+((y-p.Y)*u.X-breadth-ease)/u.Y
+			x0, x1 = max(x0, min(lo, hi)), min(x1, max(lo, hi))
+		}
+		if math.Abs(u.X) > 1e-9 {
+			lo, hi := p.X+(-e.before-(y-p.Y)*u.Y)/u.X, p.X+(length+e.past-(y-p.Y)*u.Y)/u.X
+			x0, x1 = max(x0, min(lo, hi)), min(x1, max(lo, hi))
 		}
 		i0, i1 := within(g.column(x0), g.column(x1)+1, g.w)
 		for i := i0; i < i1; i++ {
-			e := geom.Vec{X: g.x(i), Y: y}.Sub(p)
-			along := max(0, min(length, e.Dot(u)))
-			off := e.Sub(u.Mul(along))
-			in := off.Norm()
+			at := geom.Vec{X: g.x(i) - p.X, Y: y - p.Y}
+			along, in := at.Dot(u), u.Cross(at)
 			toward := facing
-			if side := u.Cross(e); side < 0 {
-				if in = -in; in < -ease {
-					continue
-				}
-			} else if (along == 0 || along == length) && in > 1e-6 {
-				toward = -off.Dot(Light) / in // round about an inside corner
+			switch {
+			case in < -ease || along < -e.before || along > length+e.past:
+				continue
+			case in > 0 && (along < 0 || along > length):
+				off := at.Sub(u.Mul(max(0, min(length, along))))
+				in = off.Norm()
+				toward = -off.Dot(Light) / in
 			}
 			if in > breadth {
 				continue
 			}
 			t := max(0, in/breadth)
 			s := sine(t)
-			h := float32(math.Max(1e-3, breadth*(1-math.Sqrt(max(0, 1-s*s)))+1e-3*(1-t)))
-			f := &falls[j*g.w+i]
-			if h > f.height {
+			h := float32(max(1e-3, breadth*(1-math.Sqrt(max(0, 1-s*s)))+1e-3*(1-t)))
+			if f := &falls[j*g.w+i]; h > f.height {
 				f.height, f.light = h, float32(lit(s, toward, gloss))
 			}
 		}

@@ -23,7 +23,7 @@ func Resin(loops []geom.Loop, depth float64, f design.Fill, concrete design.Colo
 	if f.Glass != nil {
 		k.number(f.Glass.Grain.MM()).number(f.Glass.Share.Fraction()).colour(f.Glass.Colour)
 	}
-	return newMosaic(k, cell, bounds(loops).Grow(2+2*cell), true, func(g grid) []uint32 {
+	return newMosaic(k, cell, 128, perMM, bounds(loops).Grow(2+2*cell), true, func(g grid) []uint32 {
 		return g.resin(loops, depth, f, fromDesign(concrete))
 	})
 }

@@ -13,31 +13,52 @@ func (g grid) blurred(v []float32, r int) {
 	if r < 1 {
 		return
 	}
-	line := make([]float32, max(g.w, g.h))
+	line, sums := make([]float32, g.w), make([]float32, g.w)
+	turned := make([]float32, len(v))
 	for range 3 {
 		for j := range g.h {
-			runningMean(v[j*g.w:], line, g.w, 1, r)
+			runningMean(v[j*g.w:(j+1)*g.w], line, r)
 		}
-		for i := range g.w {
-			runningMean(v[i:], line, g.h, g.w, r)
-		}
+		g.meanColumns(turned, v, sums, r)
+		copy(v, turned)
 	}
 }
 
-// runningMean replaces n values, stride apart, by their means over 2r + 1. What
-// lies beyond the ends is like the ends.
-func runningMean(v, line []float32, n, stride, r int) {
-	for i := range n {
-		line[i] = v[i*stride]
-	}
+// runningMean replaces values by their means over 2r + 1. What lies beyond the
+// ends is like the ends.
+func runningMean(v, line []float32, r int) {
+	n := len(v)
+	copy(line, v)
 	sum := float32(0)
 	for i := -r; i <= r; i++ {
 		sum += line[max(0, min(n-1, i))]
 	}
 	scale := 1 / float32(2*r+1)
 	for i := range n {
-		v[i*stride] = sum * scale
+		v[i] = sum * scale
 		sum += line[min(n-1, i+r+1)] - line[max(0, i-r)]
+	}
+}
+
+// meanColumns is runningMean down all columns at once, row by row.
+func (g grid) meanColumns(dst, v, sums []float32, r int) {
+	row := func(j int) []float32 {
+		j = max(0, min(g.h-1, j))
+		return v[j*g.w : (j+1)*g.w]
+	}
+	clear(sums)
+	for j := -r; j <= r; j++ {
+		for i, x := range row(j) {
+			sums[i] += x
+		}
+	}
+	scale := 1 / float32(2*r+1)
+	for j := range g.h {
+		out, next, last := dst[j*g.w:(j+1)*g.w], row(j+r+1), row(j-r)
+		for i, s := range sums {
+			out[i] = s * scale
+			sums[i] = s + next[i] - last[i]
+		}
 	}
 }
 
