@@ -76,7 +76,7 @@ func call(out io.Writer, env []string, words ...string) error {
 	cmd.Env = env
 	cmd.Stdout, cmd.Stderr = out, out
 	if err := cmd.Run(); err != nil {
-		return fmt.Errorf("%s: %w", strings.Join(words[:min(len(words), 3)], " "), err)
+		return fmt.Errorf("%s: %w", strings.Join(words[:min(len(words), 2)], " "), err)
 	}
 	return nil
 }

@@ -85,3 +85,20 @@ func TestLacking(t *testing.T) {
 		t.Errorf("a test without its screen: ran %v, error %v", ran, err)
 	}
 }
+
+func TestFailuresKeepsFailedPackages(t *testing.T) {
+	var out bytes.Buffer
+	f := &failures{out: &out}
+	const said = "ok  \tx/a\t0.1s\n--- FAIL: TestB (0.0s)\nFAIL\nFAIL\tx/b\t0.2s\nFAIL\tx/c [build failed]\nFAIL\n"
+	for _, half := range []string{said[:50], said[50:]} {
+		if _, err := f.Write([]byte(half)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got := strings.Join(f.packages, " "); got != "x/b x/c" {
+		t.Errorf("got %q, want x/b and x/c", got)
+	}
+	if out.String() != said {
+		t.Errorf("what was said came out as %q", &out)
+	}
+}

@@ -97,11 +97,35 @@ func (d dev) unitTests(out io.Writer, env []string, short bool) error {
 	if err != nil {
 		return fmt.Errorf("go list: %w", err)
 	}
-	words := []string{"go", "test"}
+	words := []string{"go", "test", "-timeout=20m"}
 	if short {
 		words = append(words, "-short")
 	}
-	return call(out, env, append(words, strings.Fields(string(found))...)...)
+	failed := &failures{out: out}
+	err = call(failed, env, append(words, strings.Fields(string(found))...)...)
+	if len(failed.packages) > 0 {
+		return fmt.Errorf("%w: %s", err, strings.Join(failed.packages, ", "))
+	}
+	return err
+}
+
+// failures passes on what go test prints and keeps the packages that failed,
+// which may stand far above the end.
+type failures struct {
+	out      io.Writer
+	packages []string
+	rest     string // a line that has not ended yet
+}
+
+func (f *failures) Write(p []byte) (int, error) {
+	lines := strings.Split(f.rest+string(p), "\n")
+	f.rest = lines[len(lines)-1]
+	for _, line := range lines[:len(lines)-1] {
+		if fields := strings.Fields(line); strings.HasPrefix(line, "FAIL\t") && len(fields) > 1 {
+			f.packages = append(f.packages, fields[1])
+		}
+	}
+	return f.out.Write(p)
 }
 
 // buildCastsheet builds the command line tool for this machine, without cgo.
