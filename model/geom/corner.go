@@ -82,7 +82,7 @@ func filletValid(a, b Curve, s, t, d float64) bool {
 	c := p.Add(Normal(a, s).Mul(d))
 	from, to := p.Sub(c), q.Sub(c)
 	sweep := math.Atan2(from.Cross(to), from.Dot(to))
-	return math.Abs(p.Dist(c)-q.Dist(c)) < 1e-6 && sweep*d >= 0
+	return q.Add(Normal(b, t).Mul(d)).Dist(c) < 1e-6 && sweep*d >= 0
 }
 
 // filletScan walks back along a from the corner until the parallel's point
@@ -112,7 +112,7 @@ func filletScan(a, b Curve, d float64) (ta, tb float64, ok bool) {
 			if t > 0 && t < 1 && filletValid(a, b, lo, t, d) {
 				return lo, t, true
 			}
-			return 0, 0, false
+			lo = 1 - float64(i)/samples
 		}
 		hi, prev = lo, g
 	}

@@ -7,7 +7,7 @@ import "math"
 // anything that is cast.
 const (
 	sliver = 1e-6
-	slit   = 1e-9
+	slit   = 1e-7
 )
 
 // Loops runs the sweep and gives the boundary of the region of all points whose
