@@ -270,19 +270,20 @@ func (b *body) hit(r ray, limit float64) (float64, bool) {
 	if r.d.Z > 0 && r.o.Z > b.t-0.02 {
 		return 0, false // nothing of it stands above the face
 	}
+	above := 0.0
+	if r.d.Z < 0 && r.o.Z > b.t {
+		above = (b.t - r.o.Z) / r.d.Z
+		p := r.at(above)
+		if b.kind(p.X, p.Y) != classMixed {
+			// The way to a flat place of the face lies above it.
+			return above, above < limit
+		}
+	}
 	in, out, ok := b.clip(r)
 	if !ok || in > limit {
 		return 0, false
 	}
-	if r.d.Z < 0 && r.o.Z > b.t {
-		t := (b.t - r.o.Z) / r.d.Z
-		p := r.at(t)
-		if b.kind(p.X, p.Y) != classMixed {
-			// The way to a flat place of the face lies above it.
-			return t, t < limit
-		}
-		in = max(in, t-40)
-	}
+	in = max(in, above-40)
 	return b.march(r, in, min(out, limit), b.skin)
 }
 

@@ -20,13 +20,13 @@ func (q Quality) effort(w, h int) effort {
 	case q == Quick:
 		return effort{8, 4, 4, 6}
 	case max(w, h) <= 480:
-		return effort{2, 8, 8, 12}
+		return effort{2, 8, 8, 8}
 	case max(w, h) <= 1000:
-		return effort{4, 8, 8, 12}
+		return effort{4, 8, 8, 8}
 	case max(w, h) > 3000:
 		return effort{8, 8, 4, 6}
 	}
-	return effort{4, 8, 4, 12}
+	return effort{4, 8, 4, 8}
 }
 
 // Render takes a picture of w x h pixels. show, if not nil, is called from one
