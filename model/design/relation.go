@@ -38,11 +38,11 @@ type Relation struct {
 	Distance units.Length
 	// River of the channel Part, from 0, and which of its ends stays on the
 	// edge that leaves corner Edge of the outline, from 0, at the share Along
-	// of that edge's length.
+	// of that edge's length, from 0 to 1.
 	River int
 	End   RiverSide
 	Edge  int
-	Along units.Share
+	Along float64
 }
 
 // RelationKind says how a part is held. A part's centre is its place; that of

@@ -1,10 +1,6 @@
 package design
 
-import (
-	"fmt"
-
-	"example.org/castwright/model/units"
-)
+import "fmt"
 
 // relationFaults lists the relations that can't be kept: they name what is not
 // there, or stand in each other's way.
@@ -100,8 +96,8 @@ func (d Design) edgeFault(r Relation) (Fault, bool) {
 	case r.Edge < 0 || r.Edge >= len(d.Outline.Nodes):
 		return fault(RuleReference, "edge", "the outline has %d edges and none of the number %d, counted from 0",
 			len(d.Outline.Nodes), r.Edge)
-	case r.Along < 0 || r.Along > units.Whole:
-		return fault(RuleRange, "along_percent", "%s of an edge: give 0 %% to 100 %%", units.FormatShare(r.Along))
+	case !(r.Along >= 0 && r.Along <= 1):
+		return fault(RuleRange, "along_percent", "%g %% of an edge: give 0 %% to 100 %%", 100*r.Along)
 	}
 	return Fault{}, false
 }

@@ -50,7 +50,7 @@ func TestRelationFaults(t *testing.T) {
 		{"taps by themselves", []design.Relation{line("taps-2", "hole-1")}, nil},
 		{"no such edge", []design.Relation{end(4, 0)}, []string{"reference relations[0].edge"}},
 		{"beyond the edge", []design.Relation{{Kind: design.RelationEdge, Part: "channel-1",
-			Along: units.Whole + 1}}, []string{"range relations[0].along_percent"}},
+			Along: 1.01}}, []string{"range relations[0].along_percent"}},
 		{"no such river", []design.Relation{{Kind: design.RelationEdge, Part: "channel-1", River: 2}},
 			[]string{"reference relations[0].river"}},
 		{"a sink on an edge", []design.Relation{{Kind: design.RelationEdge, Part: "sink-1"}},

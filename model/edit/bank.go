@@ -69,7 +69,10 @@ func channelOf(d design.Design, id design.ID) *design.Channel {
 // bankRegions are the regions from one distance to another of a channel.
 func bankRegions(c design.Channel, side BankSide, from, to float64) []design.Region {
 	var sweep geom.Sweep
-	channel := onGrid(sweep.Union(onGrid(channelLoops(c))...))
+	// The bank of an open end is off the top, and the strip need not go round
+	// the end: within the channel counts what it covers when it runs on.
+	channel := onGrid(sweep.Union(onGrid(channelLoops(c, 0))...))
+	on := onGrid(sweep.Union(onGrid(channelLoops(c, 2*to))...))
 	if len(channel) == 0 {
 		return nil
 	}
@@ -77,7 +80,7 @@ func bankRegions(c design.Channel, side BankSide, from, to float64) []design.Reg
 	for _, l := range channel {
 		box = box.Union(l.Bounds())
 	}
-	inner, outer := onGrid(grownLoops(channel, from)), onGrid(grownLoops(channel, to))
+	inner, outer := onGrid(grownLoops(on, from)), onGrid(grownLoops(channel, to))
 	const (
 		within = 1 << iota
 		strip
@@ -101,13 +104,13 @@ func bankRegions(c design.Channel, side BankSide, from, to float64) []design.Reg
 }
 
 // channelLoops are the loops whose union is a channel. An open end runs on by
-// its width, to be past an edge that it meets aslant.
-func channelLoops(c design.Channel) []geom.Loop {
+// its width, to be past an edge that it meets aslant, and so much more.
+func channelLoops(c design.Channel, more float64) []geom.Loop {
 	var out []geom.Loop
 	for _, r := range c.Rivers {
 		if n := len(r.Nodes); n > 0 {
 			open := math.Max(r.Nodes[0].Width.MM(), r.Nodes[n-1].Width.MM())
-			out = append(out, riverLoops(r, brushTolerance/4, open)...)
+			out = append(out, riverLoops(r, brushTolerance/4, open+more)...)
 		}
 	}
 	var sweep geom.Sweep

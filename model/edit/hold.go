@@ -108,7 +108,7 @@ func holdEnd(d *design.Design, r design.Relation, own func()) {
 	if !ok {
 		return
 	}
-	by := onEdge(d.Outline.Nodes, r.Edge, r.Along.Fraction()).Sub(at)
+	by := onEdge(d.Outline.Nodes, r.Edge, r.Along).Sub(at)
 	if by.X.Abs() <= slack && by.Y.Abs() <= slack {
 		return
 	}
@@ -193,8 +193,8 @@ func afterHand(before, after design.Design, r design.Relation, top geom.Box) (de
 				return r, false
 			}
 		}
-		if is != onEdge(nodes, r.Edge, r.Along.Fraction()) {
-			r.Edge, r.Along = edge, units.FromFraction(share)
+		if is != onEdge(nodes, r.Edge, r.Along) {
+			r.Edge, r.Along = edge, share
 		}
 		return r, true
 	}

@@ -120,7 +120,7 @@ func (m mirror) relations(list []design.Relation, edges int) []design.Relation {
 		case r.Kind == design.RelationSide && r.Side == design.SideRight:
 			out[i].Side = design.SideLeft
 		case r.Kind == design.RelationEdge && r.Edge >= 0 && r.Edge < edges:
-			out[i].Edge, out[i].Along = edges-1-r.Edge, units.Whole-r.Along
+			out[i].Edge, out[i].Along = edges-1-r.Edge, fine(1-r.Along)
 		}
 	}
 	return out

@@ -137,11 +137,11 @@ func tapsPlace(d design.Design, t design.TapSet) (design.Point, units.Angle) {
 }
 
 // OnEdge is the place on edge i of the outline at a share of its length.
-func OnEdge(d design.Design, i int, share units.Share) (design.Point, bool) {
+func OnEdge(d design.Design, i int, share float64) (design.Point, bool) {
 	if i < 0 || i >= len(d.Outline.Nodes) {
 		return design.Point{}, false
 	}
-	return onEdge(d.Outline.Nodes, i, share.Fraction()), true
+	return onEdge(d.Outline.Nodes, i, share), true
 }
 
 func onEdge(nodes []design.Node, i int, share float64) design.Point {
@@ -157,12 +157,12 @@ func onEdge(nodes []design.Node, i int, share float64) design.Point {
 
 // NearestEdge is the place on the outline nearest to p, as an edge and a share
 // of its length, and how far from p it lies; false when there is no outline.
-func NearestEdge(d design.Design, p design.Point) (i int, share units.Share, off units.Length, ok bool) {
-	i, s, dist := nearestEdge(d.Outline.Nodes, vec(p))
+func NearestEdge(d design.Design, p design.Point) (i int, share float64, off units.Length, ok bool) {
+	i, share, dist := nearestEdge(d.Outline.Nodes, vec(p))
 	if i < 0 {
 		return 0, 0, 0, false
 	}
-	return i, units.FromFraction(s), units.FromMM(dist), true
+	return i, share, units.FromMM(dist), true
 }
 
 func nearestEdge(nodes []design.Node, p geom.Vec) (edge int, share, dist float64) {
@@ -182,7 +182,7 @@ func nearestOn(nodes []design.Node, i int, p geom.Vec) (share, dist float64) {
 	c, t := s.curve(), s.nearest(p)
 	dist = c.At(t).Dist(p)
 	if length := c.Length(); length > 0 {
-		share = math.Min(1, geom.Partial(c, t)/length)
+		share = fine(math.Min(1, geom.Partial(c, t)/length))
 	}
 	return share, dist
 }

@@ -135,7 +135,7 @@ func drawRelation(t *rapid.T, id func() design.ID, corners int) design.Relation 
 		Other: id(), Second: id(), Side: design.TopSide(small("side", 3)),
 		Distance: mm(rapid.Float64Range(0, 900).Draw(t, "distance")),
 		River:    small("river", 1), End: design.RiverSide(small("end", 1)), Edge: small("edge", corners),
-		Along: units.Share(small("along", int(units.Whole))),
+		Along: float64(small("along", 1000)) / 1000,
 	}
 }
 

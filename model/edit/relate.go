@@ -142,7 +142,7 @@ func TieOf(d design.Design, r design.Relation) (Tie, bool) {
 	}
 	if r.Kind == design.RelationEdge {
 		at, ok := endOf(d, r)
-		return Tie{at, []design.Point{onEdge(d.Outline.Nodes, r.Edge, r.Along.Fraction())}}, ok
+		return Tie{at, []design.Point{onEdge(d.Outline.Nodes, r.Edge, r.Along)}}, ok
 	}
 	at, ok := Centre(d, r.Part)
 	if !ok {

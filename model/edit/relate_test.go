@@ -132,7 +132,7 @@ func TestRiverEndStaysOnItsEdge(t *testing.T) {
 		t.Errorf("the left edge moved out by 303 (-want +got):\n%s", diff)
 	}
 	// On an edge that is split, joined, turned or replaced, the end keeps its
-	// place to the millionth of an edge's length that the share is kept in.
+	// place to the nanometre.
 	for _, c := range []struct {
 		name  string
 		edits []edit.Edit
@@ -160,8 +160,8 @@ func TestRiverEndStaysOnItsEdge(t *testing.T) {
 				t.Fatalf("relations %+v, want one on edge %d", d.Relations, c.edge)
 			}
 			got, on := nodes(d)[0], d.Relations[0]
-			near(t, "x", got.X.MM(), c.want.X.MM(), 0.002)
-			near(t, "y", got.Y.MM(), c.want.Y.MM(), 0.002)
+			near(t, "x", got.X.MM(), c.want.X.MM(), 3e-6)
+			near(t, "y", got.Y.MM(), c.want.Y.MM(), 3e-6)
 			p, _ := edit.OnEdge(d, on.Edge, on.Along)
 			near(t, "off the edge", got.Sub(p).X.MM()+got.Sub(p).Y.MM(), 0, 0.001)
 		})

@@ -1,10 +1,10 @@
 package edit
 
 import (
+	"math"
 	"slices"
 
 	"example.org/castwright/model/design"
-	"example.org/castwright/model/units"
 )
 
 // edgeMap says where a place on an edge of the outline, at a share of its
@@ -18,24 +18,24 @@ func remapped(relations []design.Relation, m edgeMap) []design.Relation {
 		if r.Kind != design.RelationEdge {
 			continue
 		}
-		edge, share := m(r.Edge, r.Along.Fraction())
-		along := units.FromFraction(share)
-		if share == r.Along.Fraction() {
-			along = r.Along
-		}
-		if edge == r.Edge && along == r.Along {
+		edge, share := m(r.Edge, r.Along)
+		if edge == r.Edge && share == r.Along {
 			continue
 		}
 		if out == nil {
 			out = slices.Clone(relations)
 		}
-		out[i].Edge, out[i].Along = edge, along
+		out[i].Edge, out[i].Along = edge, fine(share)
 	}
 	if out == nil {
 		return relations
 	}
 	return out
 }
+
+// fine is a share of an edge to the twelfth decimal: a length of less than a
+// nanometre on any edge, and exact when it is turned about.
+func fine(share float64) float64 { return math.Round(share*1e12) / 1e12 }
 
 // parted is the map of splitting edge i at these shares of its length, which
 // ascend.

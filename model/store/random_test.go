@@ -126,7 +126,7 @@ func (t draw) design() design.Design {
 	d.Relations = some(t, 3, func(i int) design.Relation {
 		return design.Relation{Kind: design.RelationKind(t.below(5)), Part: t.id("hole", i), Axis: design.Axis(t.below(2)),
 			Other: t.id("sink", i), Second: t.id("support", i), Side: design.TopSide(t.below(4)), Distance: t.length(),
-			River: t.below(4) - 1, End: design.RiverSide(t.below(2)), Edge: t.below(9) - 2, Along: t.share()}
+			River: t.below(4) - 1, End: design.RiverSide(t.below(2)), Edge: t.below(9) - 2, Along: t.number() / 100}
 	})
 	return d
 }

@@ -15,7 +15,7 @@ func relation(v visitor, r *design.Relation) {
 	v.count(may("river"), &r.River)
 	word(v, when(edge, "end"), riverSideWords, &r.End)
 	v.count(when(edge, "edge"), &r.Edge)
-	v.share(when(edge, "along_percent"), &r.Along)
+	v.percent(when(edge, "along_percent"), &r.Along)
 }
 
 func id(v visitor, k key, id *design.ID) {
