@@ -67,11 +67,7 @@ func (k *sketch) finished() []scene.Item {
 	out := []scene.Item{stroke(k.feet, faint, 0.6), stroke(k.lines, k.Theme.Ink, 0.8), stroke(k.ticks, k.Theme.Ink, 1.2)}
 	var plates []geom.Loop
 	for _, t := range k.texts {
-		half := geom.Vec{X: t.Width()/2 + k.pt(1.5), Y: 0.52 * t.Size}
-		if t.Angle != 0 {
-			half = geom.Vec{X: half.Y, Y: half.X}
-		}
-		plates = append(plates, rounded(geom.Box{Min: t.At.Sub(half), Max: t.At.Add(half)}, k.pt(2)))
+		plates = append(plates, rounded(k.extent(t), k.pt(2)))
 	}
 	if len(plates) > 0 {
 		out = append(out, scene.Fill{Loops: plates, Paint: scene.Paint{Colour: k.Theme.Halo}})
@@ -80,6 +76,15 @@ func (k *sketch) finished() []scene.Item {
 		out = append(out, t)
 	}
 	return append(out, k.items...)
+}
+
+// extent is the box of a text in the middle of its place, level or upright.
+func (k *sketch) extent(t scene.Text) geom.Box {
+	half := geom.Vec{X: t.Width()/2 + k.pt(1.5), Y: 0.52 * t.Size}
+	if t.Angle != 0 {
+		half = geom.Vec{X: half.Y, Y: half.X}
+	}
+	return geom.Box{Min: t.At.Sub(half), Max: t.At.Add(half)}
 }
 
 // rows lays the rows of an edge, the first one nearest, beginning extra points

@@ -484,8 +484,14 @@ func (k *sketch) cornerLabel(at, dir geom.Vec, text string) (scene.Text, scene.S
 	return label, scene.Stroke{Lines: [][]geom.Vec{{page, end}}, Width: k.pt(0.8), Colour: k.Theme.Ink}
 }
 
-// covers reports whether a text would cover part of a basin, opening or channel.
+// covers reports whether a text would cover part of a basin, opening, channel or
+// of another text.
 func (k *sketch) covers(s slab.Solid, t scene.Text) bool {
+	for _, other := range k.texts {
+		if meets(k.extent(t), k.extent(other)) {
+			return true
+		}
+	}
 	half := geom.Vec{X: t.Width()/2 + k.pt(4), Y: 0.7 * t.Size}
 	box := geom.EmptyBox().Include(k.ToDesign(t.At.Sub(half))).Include(k.ToDesign(t.At.Add(half)))
 	for _, b := range s.Bowls {

@@ -126,7 +126,7 @@ func TestDimensionTexts(t *testing.T) {
 func TestDimensionsApart(t *testing.T) {
 	for name, d := range tops() {
 		r := derive(d)
-		for _, w := range []float64{700, 1000, 1400, 2800} {
+		for _, w := range []float64{500, 700, 1000, 1400, 2800} {
 			v := draw.Fit(r.Solid.Outline.Bounds(), w, 0.66*w, draw.Room)
 			list := texts(draw.Dimensions(d, r, v))
 			if len(list) == 0 {
