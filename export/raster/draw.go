@@ -40,8 +40,15 @@ func drawBand(pix []uint8, stride, w, top, h, whole int, p scene.Page) {
 	t.on(pix, stride, w, h, top, whole, p)
 	if p.Ground.A > 0 {
 		ground := tintOf(p.Ground)
-		for y := range h {
-			layColour(pix[y*stride:y*stride+4*w], ground, 0xffff)
+		first := pix[:4*w]
+		layColour(first, ground, 0xffff)
+		for y := 1; y < h; y++ {
+			row := pix[y*stride : y*stride+4*w]
+			if ground.a == 0xff {
+				copy(row, first)
+			} else {
+				layColour(row, ground, 0xffff)
+			}
 		}
 	}
 	for _, item := range p.Items {

@@ -210,7 +210,7 @@ func GlassBed(loops []geom.Loop, grain, share float64, colour design.Colour, per
 		grain = 1
 	}
 	grain = min(60, grain)
-	cell := min(CellFor(perMM), 16)
+	cell := min(cellFor(perMM), 16)
 	loops = sane(loops)
 	k := newKey("bed").loops(loops).number(grain).number(share).number(cell).colour(colour)
 	base := fromDesign(colour)

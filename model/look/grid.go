@@ -35,9 +35,9 @@ func gridOver(b geom.Box, cell float64) (grid, bool) {
 	}, true
 }
 
-// CellFor is the size of texels, in mm, for a picture with this many pixels to
+// cellFor is the size of texels, in mm, for a picture with this many pixels to
 // the millimetre: a power of two, no larger than a pixel and none too small.
-func CellFor(perMM float64) float64 {
+func cellFor(perMM float64) float64 {
 	cell := 32.0
 	for cell > 0.25 && cell > 1/perMM*1.001 {
 		cell /= 2

@@ -42,7 +42,7 @@ func fallOf(p design.Profile, thickness float64) (breadth float64, sine func(t f
 // picture's pixels to the millimetre.
 func Relief(rims []Rim, thickness float64, polish int, perMM float64) scene.Rows {
 	k := newKey("relief").number(thickness).number(float64(polish))
-	cell := max(0.5, CellFor(perMM))
+	cell := max(0.5, cellFor(perMM))
 	k.number(cell)
 	box, reach := geom.EmptyBox(), 0.0
 	for _, r := range rims {

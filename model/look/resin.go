@@ -17,7 +17,7 @@ func Resin(loops []geom.Loop, depth float64, f design.Fill, concrete design.Colo
 		depth = 1
 	}
 	depth = min(100, depth)
-	cell := CellFor(perMM)
+	cell := cellFor(perMM)
 	loops = sane(loops)
 	k := newKey("resin").loops(loops).number(depth).number(cell).colour(f.Colour).colour(concrete).number(f.Opacity.Fraction())
 	if f.Glass != nil {
