@@ -1,5 +1,9 @@
 // Package edit holds the named edits of a design, the starters, and the history
 // that undo walks. An edit never changes the value that it is given.
+//
+// After every edit what the maker meant is kept: [design.Relation] has the
+// rules. [AddRelation] and its kin make a relation, [CutRelation] ends it, and
+// [Together] moves several things as one hand does.
 package edit
 
 import (
