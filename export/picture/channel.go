@@ -37,6 +37,7 @@ func newChannel(r slab.Recess, b *body, plan *field) channel {
 			}
 		}
 	}
+	c.falls = c.falls && c.filled // an empty one is a notch in the edge
 	if c.falls {
 		// The mouth is the middle of the outline within the channel.
 		f := b.outline
