@@ -12,6 +12,7 @@ import (
 type drawer struct {
 	sweep  geom.Sweep
 	forced []bool // by index along a stretch: bends through which the strip goes
+	fine   bool   // fans have steps of a degree
 }
 
 // outline adds the ring to the layer whole and what its profiles take off, at
@@ -197,7 +198,11 @@ const leastStep = 1.6 * math.Pi / 180
 // fan adds the points of an arc of radius d about p, counter-clockwise from the
 // direction u through angle, both ends included. It has the arc's area.
 func (w *drawer) fan(p, u geom.Vec, angle, d float64) {
-	n := math.Ceil(angle/math.Max(leastStep, geom.ArcStep(d, Tolerance)) - 1e-9)
+	longest := math.Max(leastStep, geom.ArcStep(d, Tolerance))
+	if w.fine {
+		longest = math.Pi / 180
+	}
+	n := math.Ceil(angle/longest - 1e-9)
 	if n < 2 && angle > mitreTurn {
 		n = 2
 	}

@@ -116,10 +116,15 @@ func (r *resolver) grown(s design.Shape, by float64, at geom.Vec, turn float64) 
 }
 
 // grownPath is the parallel body of a path, round at its corners: the path's
-// loop with its strip added or taken off. Shrinking may part it; the largest
-// piece stays.
+// loop with its strip added or taken off, on finer steps than usual, because the
+// length of the result is that of its flattened loop. Shrinking may part it; the
+// largest piece stays.
 func (r *resolver) grownPath(s design.Shape, by float64, at geom.Vec, turn float64) []geom.Curve {
-	runs := r.flat(moved(shapeCurves(s, 0), turn, at), design.Profile{})
+	curves := moved(shapeCurves(s, 0), turn, at)
+	runs := make([]ringRun, len(curves))
+	for i, c := range curves {
+		runs[i] = ringRun{geom.FlattenCoarsely(nil, c, Tolerance/20, r.most), c.Length(), design.Profile{}}
+	}
 	loop, _ := loopOf(runs)
 	if len(loop) < 3 {
 		return nil
@@ -131,7 +136,7 @@ func (r *resolver) grownPath(s design.Shape, by float64, at geom.Vec, turn float
 	if path == nil {
 		return nil
 	}
-	w := drawer{}
+	w := drawer{fine: true}
 	w.sweep.Reset(at)
 	d := by
 	if d < 0 {
