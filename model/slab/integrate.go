@@ -14,7 +14,7 @@ import (
 // Orders of the Gauss-Legendre rule in a part of the height. A part takes the
 // least order at which the nearest square root outside it leaves less than rest.
 // Measured on the whole of a quarter circle, the worst case, which takes five
-// points: 6e-6 of what does not grow evenly with the inset, and that is a small
+// points: 1.1e-5 of what does not grow evenly with the inset, and that is a small
 // share of what the profile takes off (TestQuadrature).
 const (
 	fewest = 3
