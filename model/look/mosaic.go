@@ -135,19 +135,6 @@ func meets(a, b geom.Box) bool {
 	return a.Min.X <= b.Max.X && a.Max.X >= b.Min.X && a.Min.Y <= b.Max.Y && a.Max.Y >= b.Min.Y
 }
 
-// touches reports whether any side of the loops comes within reach of the grid.
-func (g grid) touches(loops []geom.Loop, reach float64) bool {
-	box := g.box().Grow(reach)
-	for _, l := range loops {
-		for i, p := range l {
-			if meets(box, geom.EmptyBox().Include(p).Include(l[(i+1)%len(l)])) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // sane is loops without points that are no place.
 func sane(loops []geom.Loop) []geom.Loop {
 	for _, l := range loops {
