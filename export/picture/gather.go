@@ -52,6 +52,10 @@ func fract(x float64) float64 { return x - math.Floor(x) }
 // lightDepth is how many times light may bounce in the quick method.
 const lightDepth = 9
 
+// brightest bounds one sample of bounced light, where the open face has 1: rare
+// bright ones would leave specks that no filter takes out.
+const brightest = 2.5
+
 // gather traces the irradiance over pi at p of normal n with a number of
 // samples: to each light, and along one path by the cosine. a is the roughness
 // of the coat that the light must pass, negative for none. It gives the mean and
@@ -76,6 +80,9 @@ func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, v
 		}
 		w := cosineDir(n, fract(shift[2]+k*r4[2]), fract(shift[3]+k*r4[3]))
 		l := s.bounced(ray{o, w}, rnd).mul(pass(w.dot(n)))
+		if y := l.luma(); y > brightest {
+			l = l.mul(brightest / y)
+		}
 		d = d.add(l)
 		sum = sum.add(d)
 		y := d.luma()

@@ -132,7 +132,7 @@ func TestAgainstReference(t *testing.T) {
 	good := shotOf(t, s, View{Kind: Quarter}, Good, w, h, 2)
 	root, mean := rmse(good, developed(ref, w, h))
 	t.Logf("RMSE %.2f, mean %+.2f of 255", root, mean)
-	if root > 6 || math.Abs(mean) > 2.5 {
+	if root > 5.5 || math.Abs(mean) > 1.5 {
 		t.Errorf("the quick picture differs by %.2f of 255, on the mean by %.2f", root, mean)
 	}
 }
