@@ -71,7 +71,9 @@ type kept struct {
 // maxBytes bounds what the cache holds.
 const maxBytes = 96 << 20
 
-var bakes = &cache{met: map[keySum]*list.Element{}, order: list.New()}
+func newCache() *cache { return &cache{met: map[keySum]*list.Element{}, order: list.New()} }
+
+var bakes = newCache()
 
 // get gives the bake of a key, made by bake if it is not there.
 func (c *cache) get(k key, bake func() *Patch) *Patch {

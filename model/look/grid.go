@@ -229,18 +229,8 @@ func bounds(loops []geom.Loop) geom.Box {
 	return b
 }
 
-// sampled is the value of a grid at a place, between texels by straight lines.
-func (g grid) sampled(v []float32, x, y float64) float32 {
-	u, w := max(0, min(float64(g.w-1), g.column(x)-0.5)), max(0, min(float64(g.h-1), g.row(y)-0.5))
-	i, j := min(int(u), max(0, g.w-2)), min(int(w), max(0, g.h-2))
-	i1, j1 := min(i+1, g.w-1), min(j+1, g.h-1)
-	fu, fw := float32(u-float64(i)), float32(w-float64(j))
-	a := v[j*g.w+i] + (v[j*g.w+i1]-v[j*g.w+i])*fu
-	b := v[j1*g.w+i] + (v[j1*g.w+i1]-v[j1*g.w+i])*fu
-	return a + (b-a)*fw
-}
-
-// sloped is the value of a grid at a place, and how it grows with x and y there.
+// sloped is the value of a grid at a place, between texels by straight lines, and
+// how it grows with x and y there.
 func (g grid) sloped(v []float32, x, y float64) (float32, geom.Vec) {
 	u, w := max(0, min(float64(g.w-1), g.column(x)-0.5)), max(0, min(float64(g.h-1), g.row(y)-0.5))
 	i, j := min(int(u), max(0, g.w-2)), min(int(w), max(0, g.h-2))

@@ -261,7 +261,8 @@ func TestGlassCoverage(t *testing.T) {
 			sum, n := 0.0, 0
 			for y := 20.0; y < 280; y++ {
 				for x := 20.0; x < 280; x++ {
-					sum += float64(g.sampled(s.a, x, y))
+					in, _ := g.sloped(s.a, x, y)
+					sum += float64(in)
 					n++
 				}
 			}
@@ -331,26 +332,35 @@ func TestBrokenKeepsEnds(t *testing.T) {
 	}
 }
 
-// TestCacheBounded holds that bakes do not pile up.
+// TestCacheBounded holds that bakes do not pile up, that the one used last stays,
+// and that one that is still there is not baked again.
 func TestCacheBounded(t *testing.T) {
-	for i := range 60 {
-		loops := []geom.Loop{{{X: 0, Y: 0}, {X: 900 + float64(i), Y: 0}, {X: 900, Y: 900}, {X: 0, Y: 900}}}
-		r := Resin(loops, 10, fill(design.Colour{R: uint8(i)}, 0.5), design.Colour{}, 1)
-		for y := 10.0; y < 900; y += 250 {
-			r.Row(make([]uint8, 4*500), 0, y, 1)
-		}
+	c := newCache()
+	baked := 0
+	get := func(i int) {
+		c.get(newKey("test").number(float64(i)), func() *Patch {
+			baked++
+			l := level{w: 1024, h: 1024, pix: make([]uint32, 1<<20)}
+			return newPatchOf(1, geom.Vec{}, 1, l, false, true)
+		})
 	}
-	bakes.mu.Lock()
-	defer bakes.mu.Unlock()
-	if bakes.bytes > maxBytes {
-		t.Errorf("%d bytes are kept, at most %d allowed", bakes.bytes, maxBytes)
+	for i := range 40 {
+		get(0)
+		get(i)
+	}
+	if baked != 40 {
+		t.Errorf("%d bakes for 40 keys", baked)
 	}
 	sum := 0
-	for e := bakes.order.Front(); e != nil; e = e.Next() {
+	for e := c.order.Front(); e != nil; e = e.Next() {
 		sum += e.Value.(kept).bytes
 	}
-	if sum != bakes.bytes || len(bakes.met) != bakes.order.Len() {
-		t.Errorf("%d bytes counted, %d there; %d keys, %d bakes", bakes.bytes, sum, len(bakes.met), bakes.order.Len())
+	if c.bytes > maxBytes || sum != c.bytes || len(c.met) != c.order.Len() {
+		t.Errorf("%d bytes counted, %d there, at most %d; %d keys, %d bakes", c.bytes, sum, maxBytes, len(c.met), c.order.Len())
+	}
+	get(1) // long gone
+	if baked != 41 {
+		t.Errorf("%d bakes, want one more", baked)
 	}
 }
 
