@@ -79,14 +79,13 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 				*at(&s) = !*at(&s)
 				w.board.SetShow(s)
 				w.bar.show(w)
-				w.updateMenu()
 			},
 			Checked: func() bool { s := w.board.Shown(); return *at(&s) },
 		}
 	}
 	job(keys.Units, w.switchUnits)
 	always(keys.Theme, w.switchTheme)
-	b[keys.FullScreen] = keys.Binding{Do: func() { w.win.SetFullScreen(!w.win.FullScreen()); w.updateMenu() }, Checked: w.win.FullScreen}
+	b[keys.FullScreen] = keys.Binding{Do: func() { w.win.SetFullScreen(!w.win.FullScreen()) }, Checked: w.win.FullScreen}
 
 	for _, id := range []keys.ID{keys.PartShape, keys.PartEdge, keys.PartSink, keys.PartTaps, keys.PartHole,
 		keys.PartChannel, keys.PartGlass, keys.PartFinish, keys.PartSupports} {

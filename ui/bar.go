@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"time"
-
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/icon"
@@ -13,12 +11,10 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// menuCalm is how long the menu may lag behind.
-const menuCalm = 120 * time.Millisecond
-
-// bar is the compact bar below the menu: what is in hand, undo and redo, what is
-// seen.
+// bar is the compact bar at the top: the menus, what is in hand, undo and redo,
+// what is seen.
 type bar struct {
+	menus      *keys.Bar
 	object     fyne.CanvasObject
 	name       *control.Text
 	option     *control.Text
@@ -48,7 +44,8 @@ func (w *window) newBar() *bar {
 		{Text: "mm", Hint: "Metric: " + keys.Hint(keys.Units)}, {Text: "in", Hint: "Inches with fractions: " + keys.Hint(keys.Units)},
 	}, func(int) { w.keys.Run(keys.Units) })
 	b.theme = button(keys.Theme, icon.Moon)
-	left := control.Row(look.Gap,
+	b.menus = keys.NewBar(w.frame, w.keys)
+	left := control.Row(look.Gap, b.menus.Object, gap(),
 		button(keys.NewJob, icon.New), button(keys.Open, icon.Open), button(keys.Save, icon.Save), button(keys.ExportPicture, icon.Export),
 		gap(), b.undo, b.redo, gap(), button(keys.JobSettings, icon.Settings), gap())
 	right := control.Row(look.Gap, show, gap(), control.Sized(92, 0, b.units.Container), gap(), b.theme, button(keys.Actions, icon.Keys))

@@ -42,7 +42,6 @@ type window struct {
 	main     fyne.CanvasObject
 
 	forwarding bool
-	menuSoon   bool
 }
 
 // The size of the window where none is remembered, in points.
@@ -78,7 +77,6 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	if !demo {
 		w.welcome.Hide()
 	}
-	w.win.SetMainMenu(w.keys.Menu())
 	w.win.SetContent(w.layout())
 	w.win.SetPadded(false)
 	w.win.SetOnDropped(func(_ fyne.Position, uris []fyne.URI) { w.files.Dropped(uris) })
@@ -110,14 +108,17 @@ func (w *window) listen() {
 
 // layout puts the rooms together.
 func (w *window) layout() fyne.CanvasObject {
-	top := control.Ground(theme.ColorNameBackground, control.Column(0,
-		w.bar.object, control.Pad(0, look.Space, w.parts.Object), control.Pad(look.Gap/2, 0, control.NewFill("", 0)), control.Rule()))
+	bar := control.Ground(theme.ColorNameBackground, w.bar.object)
+	parts := control.Ground(theme.ColorNameBackground, control.Column(0,
+		control.Pad(0, look.Space, w.parts.Object), control.Pad(look.Gap/2, 0, control.NewFill("", 0)), control.Rule()))
 	middle := container.NewBorder(w.welcome, container.NewBorder(control.Rule(), nil, nil, nil, w.strip.Object), nil, nil, w.board)
 	side := container.NewBorder(nil, nil, vertical(), nil, w.panel.Object)
-	w.main = container.New(tight{}, top, w.hint.object, side, middle)
+	w.main = container.New(tight{}, parts, nothing(), side, middle)
 	w.ready = container.NewWithoutLayout()
-	return container.NewStack(w.main, w.compare.Object, w.ready)
+	return container.New(tight{}, bar, w.hint.object, nothing(), container.NewStack(w.main, w.compare.Object, w.ready))
 }
+
+func nothing() fyne.CanvasObject { return control.NewFill("", 0) }
 
 func vertical() fyne.CanvasObject {
 	return control.Sized(1, 0, control.NewFill(theme.ColorNameSeparator, 0))
@@ -164,20 +165,6 @@ func (w *window) changed(c session.Change) {
 		w.bar.show(w)
 		w.hint.saved(w.savedWords())
 	}
-	w.updateMenu()
-}
-
-// updateMenu brings the menu up to date after a while, once for many changes:
-// the toolkit builds the whole bar anew.
-func (w *window) updateMenu() {
-	if w.menuSoon {
-		return
-	}
-	w.menuSoon = true
-	w.host.later(menuCalm, func() {
-		w.menuSoon = false
-		w.keys.Update()
-	})
 }
 
 // jobName is the job's file, or that it has none.
@@ -244,11 +231,9 @@ func (w *window) openCompare() {
 	w.main.Hide()
 	w.compare.Open()
 	w.win.Canvas().Unfocus()
-	w.updateMenu()
 }
 
 func (w *window) closeCompare() {
 	w.compare.Object.Hide()
 	w.main.Show()
-	w.updateMenu()
 }

@@ -164,6 +164,11 @@ func (n narrow) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // Popover is a small card beside what opened it. A click elsewhere or Esc closes
 // it.
 type Popover struct {
+	// OnKey may take keys that nothing on the card wants; OnMoved hears where
+	// in the window the mouse moves beside the card.
+	OnKey   func(*fyne.KeyEvent) bool
+	OnMoved func(fyne.Position)
+
 	over   *overlay
 	closed func()
 }
@@ -175,10 +180,17 @@ func ShowPopover(f *Frame, below, content fyne.CanvasObject, first fyne.Focusabl
 	p.over = newOverlay(f, Pad(look.Space+look.Gap, look.Space+look.Gap, content), func(e *fyne.KeyEvent) bool {
 		if isEsc(e) {
 			p.Close()
+		} else if p.OnKey != nil {
+			p.OnKey(e)
 		}
 		return true
 	})
 	p.over.anchor, p.over.outside = below, p.Close
+	p.over.moved = func(at fyne.Position) {
+		if p.OnMoved != nil {
+			p.OnMoved(at)
+		}
+	}
 	p.over.open(first)
 	return p
 }

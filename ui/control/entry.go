@@ -156,6 +156,19 @@ func (e *Entry) TypedKey(k *fyne.KeyEvent) {
 	}
 }
 
+// TypedShortcut keeps the shortcuts of editing a text and hands others on. Undo
+// and redo are for the text only while something in it is pending.
+func (e *Entry) TypedShortcut(s fyne.Shortcut) {
+	switch s.(type) {
+	case *fyne.ShortcutCut, *fyne.ShortcutCopy, *fyne.ShortcutPaste, *fyne.ShortcutSelectAll:
+	default:
+		if e.frame.OnShortcut != nil && e.frame.OnShortcut(s) {
+			return
+		}
+	}
+	e.Entry.TypedShortcut(s)
+}
+
 // FocusGained takes the whole text, so that typing replaces it.
 func (e *Entry) FocusGained() {
 	e.Entry.FocusGained()

@@ -15,6 +15,9 @@ type Frame struct {
 	OnSay func(text string)
 	// OnKey hears the keys that nobody else has taken.
 	OnKey func(*fyne.KeyEvent)
+	// OnShortcut is offered the shortcuts that a text does not want, and reports
+	// whether it took one.
+	OnShortcut func(fyne.Shortcut) bool
 	// Inline does at once what else is done in the background, for tests.
 	Inline bool
 

@@ -25,6 +25,7 @@ type overlay struct {
 	wish    fyne.Size         // of the card, where there is room
 	anchor  fyne.CanvasObject // that the card stands below; nil for the middle
 	outside func()            // a click beside the card
+	moved   func(fyne.Position)
 	take    func(*fyne.KeyEvent) bool
 	release func()
 }
@@ -78,7 +79,11 @@ func (o *overlay) TappedSecondary(e *fyne.PointEvent) { o.Tapped(e) }
 func (o *overlay) MouseIn(*desktop.MouseEvent) {}
 
 // MouseMoved keeps the mouse from what lies below.
-func (o *overlay) MouseMoved(*desktop.MouseEvent) {}
+func (o *overlay) MouseMoved(e *desktop.MouseEvent) {
+	if o.moved != nil {
+		o.moved(e.AbsolutePosition)
+	}
+}
 
 // MouseOut keeps the mouse from what lies below.
 func (o *overlay) MouseOut() {}

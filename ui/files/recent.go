@@ -111,7 +111,7 @@ func (f *Files) fill(cards []*recentCard) {
 		r := report.Derive(o.Design, j.Materials, j.Site)
 		about := words.Count(len(j.Options), "option")
 		if j.Client != "" {
-			about = j.Client + " · " + about
+			about = j.Client
 		}
 		return func() {
 			c.design, c.report, c.ready = o.Design, r, true

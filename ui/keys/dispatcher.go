@@ -15,22 +15,21 @@ type Binding struct {
 
 // Dispatcher runs the actions of one window. It belongs to the main goroutine.
 type Dispatcher struct {
-	frame    *control.Frame
-	bindings map[ID]Binding
-	menu     *fyne.MainMenu
-	items    map[ID]*fyne.MenuItem
+	frame     *control.Frame
+	bindings  map[ID]Binding
+	shortcuts map[string]ID // by the toolkit's name for them
 }
 
 // NewDispatcher runs actions in a window by their bindings; each action of the
 // table needs one.
 func NewDispatcher(f *control.Frame, bindings map[ID]Binding) *Dispatcher {
-	d := &Dispatcher{frame: f, bindings: bindings, items: map[ID]*fyne.MenuItem{}}
+	d := &Dispatcher{frame: f, bindings: bindings}
 	for _, a := range Table {
 		if bindings[a.ID].Do == nil {
 			panic("keys: nothing bound to " + string(a.ID))
 		}
 	}
-	d.build()
+	d.listen()
 	return d
 }
 
@@ -77,8 +76,8 @@ func (d *Dispatcher) toText(id ID) bool {
 	return true
 }
 
-// Key runs the action of a key that the menu does not get, and reports whether
-// there is one.
+// Key runs the action of a key that is pressed alone, and reports whether there
+// is one.
 func (d *Dispatcher) Key(e *fyne.KeyEvent) bool {
 	for _, a := range Table {
 		if a.Key == (Key{Name: e.Name}) {
@@ -103,53 +102,35 @@ func (d *Dispatcher) Name(id ID) string {
 	return ByID(id).Name
 }
 
-// Menu is the window's menu.
-func (d *Dispatcher) Menu() *fyne.MainMenu { return d.menu }
+// Checked reports whether what an action switches is on.
+func (d *Dispatcher) Checked(id ID) bool {
+	b := d.bindings[id]
+	return b.Checked != nil && b.Checked()
+}
 
-func (d *Dispatcher) build() {
-	d.menu = fyne.NewMainMenu()
-	for _, title := range Menus {
-		m := fyne.NewMenu(title)
-		for _, a := range Table {
-			if a.Menu != title {
+// listen takes the keys that are pressed with Ctrl or Alt, wherever the keyboard
+// is.
+func (d *Dispatcher) listen() {
+	d.shortcuts = map[string]ID{}
+	for _, a := range Table {
+		for _, k := range append([]Key{a.Key}, a.Also...) {
+			if k.Plain() {
 				continue
 			}
-			if a.Group && len(m.Items) > 0 {
-				m.Items = append(m.Items, fyne.NewMenuItemSeparator())
-			}
-			i := fyne.NewMenuItem(d.Name(a.ID), func() { d.Run(a.ID) })
-			i.Shortcut, i.IsQuit = a.Key.shortcut(), a.ID == Quit
-			d.items[a.ID] = i
-			m.Items = append(m.Items, i)
-		}
-		d.menu.Items = append(d.menu.Items, m)
-	}
-	d.update()
-	// Further keys for an action, where the menu does not show them.
-	for _, a := range Table {
-		for _, k := range a.Also {
-			d.frame.Window.Canvas().AddShortcut(k.shortcut(), func(fyne.Shortcut) { d.Run(a.ID) })
+			s := k.shortcut()
+			d.shortcuts[s.ShortcutName()] = a.ID
+			d.frame.Window.Canvas().AddShortcut(s, func(fyne.Shortcut) { d.Run(a.ID) })
 		}
 	}
+	// A text that has the keyboard gets the shortcuts in the canvas's place.
+	d.frame.OnShortcut = d.Shortcut
 }
 
-// update writes the state of the actions into the menu's items and reports
-// whether anything changed.
-func (d *Dispatcher) update() (changed bool) {
-	for _, a := range Table {
-		i, b := d.items[a.ID], d.bindings[a.ID]
-		name, disabled, checked := d.Name(a.ID), !d.Enabled(a.ID), b.Checked != nil && b.Checked()
-		if name != i.Label || disabled != i.Disabled || checked != i.Checked {
-			i.Label, i.Disabled, i.Checked = name, disabled, checked
-			changed = true
-		}
+// Shortcut runs the action of a shortcut, and reports whether there is one.
+func (d *Dispatcher) Shortcut(s fyne.Shortcut) bool {
+	id, ok := d.shortcuts[s.ShortcutName()]
+	if ok {
+		d.Run(id)
 	}
-	return changed
-}
-
-// Update brings the menu up to date.
-func (d *Dispatcher) Update() {
-	if d.update() {
-		d.menu.Refresh()
-	}
+	return ok
 }

@@ -16,8 +16,8 @@ type Key struct {
 // Ctrl is the key that goes with letters: Command on a Mac.
 const Ctrl = fyne.KeyModifierShortcutDefault
 
-// Plain reports whether nothing, or only Shift, is held: the toolkit gives such
-// a key to whoever has the keyboard, not to the menu.
+// Plain reports whether nothing, or only Shift, is held: the toolkit makes no
+// shortcut of such a key and gives it to whoever has the keyboard.
 func (k Key) Plain() bool { return k.Mod&^fyne.KeyModifierShift == 0 }
 
 var keyWords = map[fyne.KeyName]string{
@@ -46,7 +46,7 @@ func (k Key) String() string {
 	return strings.Join(append(parts, word), "+")
 }
 
-// shortcut is the key as the toolkit's menu takes it.
+// shortcut is the key as the toolkit names it.
 func (k Key) shortcut() fyne.Shortcut {
 	if k.Mod == Ctrl {
 		switch k.Name {

@@ -8,6 +8,7 @@ import (
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/keys"
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 )
@@ -43,8 +44,7 @@ func TestTable(t *testing.T) {
 	}
 }
 
-// TestKeysLeaveTextAlone keeps the keys of editing text out of the table: the
-// menu gets a key before the text that is being typed does.
+// TestKeysLeaveTextAlone keeps the keys of editing text out of the table.
 func TestKeysLeaveTextAlone(t *testing.T) {
 	taken := []keys.Key{
 		{Name: fyne.KeyC, Mod: keys.Ctrl}, {Name: fyne.KeyV, Mod: keys.Ctrl}, {Name: fyne.KeyX, Mod: keys.Ctrl}, {Name: fyne.KeyA, Mod: keys.Ctrl},
@@ -82,26 +82,64 @@ func rig(t *testing.T) (*keys.Dispatcher, *control.Frame, *[]keys.ID, map[keys.I
 	return keys.NewDispatcher(f, b), f, &done, b
 }
 
-func TestEveryActionIsInTheMenu(t *testing.T) {
-	d, _, done, _ := rig(t)
-	var want []keys.ID
-	for _, a := range keys.Table {
-		want = append(want, a.ID)
+// press presses a key where the keyboard is.
+func press(f *control.Frame, name fyne.KeyName) {
+	e := &fyne.KeyEvent{Name: name}
+	if focused := f.Window.Canvas().Focused(); focused != nil {
+		focused.TypedKey(e)
+		return
 	}
-	for _, m := range d.Menu().Items {
-		for _, i := range m.Items {
-			if !i.IsSeparator {
-				i.Action()
+	f.Key(e)
+}
+
+// TestEveryActionIsInTheMenu opens each menu and works each of its lines by the
+// keyboard alone.
+func TestEveryActionIsInTheMenu(t *testing.T) {
+	d, f, done, _ := rig(t)
+	bar := keys.NewBar(f, d)
+	f.Window.SetContent(bar.Object)
+	var want []keys.ID
+	for i, menu := range keys.Menus {
+		n := 0
+		for _, a := range keys.Table {
+			if a.Menu != menu {
+				continue
 			}
+			want = append(want, a.ID)
+			bar.Open(i)
+			for range n {
+				press(f, fyne.KeyDown)
+			}
+			press(f, fyne.KeyReturn)
+			n++
 		}
 	}
 	if !slices.Equal(*done, want) {
 		t.Errorf("the menu does %v\nwant %v", *done, want)
 	}
+	if f.Busy() {
+		t.Error("a menu stays open")
+	}
 }
 
-// TestNothingHappensUnderADialog guards what the toolkit does not: it gives menu
-// keys to the menu while a dialog is open.
+func TestMenusByKeys(t *testing.T) {
+	d, f, done, _ := rig(t)
+	bar := keys.NewBar(f, d)
+	f.Window.SetContent(bar.Object)
+	bar.Open(0)
+	press(f, fyne.KeyRight) // Edit
+	press(f, fyne.KeyUp)    // its last line
+	press(f, fyne.KeyReturn)
+	bar.Open(0)
+	press(f, fyne.KeyLeft) // Help
+	press(f, fyne.KeyEscape)
+	if !slices.Equal(*done, []keys.ID{keys.Mirror}) || f.Busy() {
+		t.Errorf("did %v, open %v", *done, f.Busy())
+	}
+}
+
+// TestNothingHappensUnderADialog guards what the toolkit does not: it runs
+// shortcuts while a dialog is open.
 func TestNothingHappensUnderADialog(t *testing.T) {
 	d, f, done, _ := rig(t)
 	dialog := control.NewDialog(f, "?", widget.NewLabel("?"), control.Cancel()).Show()
@@ -170,17 +208,42 @@ func TestDisabledActionsDoNothing(t *testing.T) {
 		b[a.ID] = keys.Binding{Do: func() { done++ }, Enabled: func() bool { return may }}
 	}
 	d := keys.NewDispatcher(f, b)
-	if i := d.Menu().Items[0].Items[0]; !i.Disabled {
-		t.Error("the menu shows it as enabled")
+	bar := keys.NewBar(f, d)
+	f.Window.SetContent(bar.Object)
+	open := func() {
+		bar.Open(0)
+		press(f, fyne.KeyDown)
+		press(f, fyne.KeyReturn)
+		press(f, fyne.KeyEscape)
 	}
+	open()
 	d.Run(keys.Save)
+	if done != 0 {
+		t.Errorf("disabled, done %d times", done)
+	}
 	may = true
-	d.Update()
-	if i := d.Menu().Items[0].Items[0]; i.Disabled {
-		t.Error("the menu shows it as disabled")
-	}
+	open()
 	d.Run(keys.Save)
-	if done != 1 {
-		t.Errorf("done %d times, want once", done)
+	if done != 2 {
+		t.Errorf("enabled, done %d times, want twice", done)
+	}
+}
+
+// TestShortcutsReachTheWindowFromAText: a text that has the keyboard keeps what
+// edits it and hands the rest on.
+func TestShortcutsReachTheWindowFromAText(t *testing.T) {
+	_, f, done, _ := rig(t)
+	e := control.NewEntry(f, "")
+	e.SetValue("64")
+	f.Window.SetContent(e)
+	f.Window.Canvas().Focus(e)
+	e.TypedShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyS, Modifier: keys.Ctrl})
+	e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	if got := e.SelectedText(); got != "64" || !slices.Equal(*done, []keys.ID{keys.Save}) {
+		t.Errorf("selected %q, done %v", got, *done)
+	}
+	e.TypedShortcut(&fyne.ShortcutUndo{})
+	if !slices.Equal(*done, []keys.ID{keys.Save, keys.Undo}) {
+		t.Errorf("undo with nothing typed: %v", *done)
 	}
 }

@@ -38,6 +38,7 @@ type Panel struct {
 	risks   *warnings
 	column  *fyne.Container
 
+	listed   int               // warnings
 	kept     map[string]string // texts that were typed and refused
 	nudging  *row
 	ownNudge bool
@@ -205,7 +206,12 @@ func (p *Panel) offerAll() {
 func (p *Panel) showNumbers() {
 	j, r := p.s.Job(), p.s.Report()
 	p.numbers.show(quantitiesOf(p.s.Design(), j.Materials, r, j.Units))
-	p.risks.show(itemsOf(r, j.Units))
+	items := itemsOf(r, j.Units)
+	p.risks.show(items)
+	if len(items) != p.listed { // their section wants another height
+		p.listed = len(items)
+		p.relayout()
+	}
 }
 
 // goTo selects a part and shows a place.
