@@ -15,7 +15,8 @@ type hintLine struct {
 	text   *control.Text
 	state  *control.Text
 	drawn  string // what the drawing says
-	said   string // what a control says, before it
+	cover  string // what a page over the drawing says, before it
+	said   string // what a control says, before both
 }
 
 func newHintLine() *hintLine {
@@ -31,6 +32,12 @@ func (h *hintLine) base(text string) {
 	h.show()
 }
 
+// over is what a page over the drawing says, "" when it is gone.
+func (h *hintLine) over(text string) {
+	h.cover = text
+	h.show()
+}
+
 // say is what a control says, "" when it is done.
 func (h *hintLine) say(text string) {
 	h.said = text
@@ -41,9 +48,11 @@ func (h *hintLine) say(text string) {
 func (h *hintLine) saved(text string) { h.state.SetText(text) }
 
 func (h *hintLine) show() {
-	if h.said != "" {
-		h.text.SetText(h.said)
-		return
+	for _, text := range []string{h.said, h.cover, h.drawn} {
+		if text != "" {
+			h.text.SetText(text)
+			return
+		}
 	}
-	h.text.SetText(h.drawn)
+	h.text.SetText("")
 }

@@ -230,10 +230,12 @@ func (w *window) comparing() bool { return w.compare.Object.Visible() }
 func (w *window) openCompare() {
 	w.main.Hide()
 	w.compare.Open()
+	w.hint.over("Choose which two options are shown over the pictures; Esc goes back to the drawing.")
 	w.win.Canvas().Unfocus()
 }
 
 func (w *window) closeCompare() {
 	w.compare.Object.Hide()
+	w.hint.over("")
 	w.main.Show()
 }
