@@ -15,12 +15,21 @@ func EmptyBox() Box {
 // Empty reports whether the box holds no point.
 func (b Box) Empty() bool { return b.Min.X > b.Max.X || b.Min.Y > b.Max.Y }
 
-// Include is the box grown to hold p.
+// Include is the box grown to hold p. A part of p that is NaN is left out.
 func (b Box) Include(p Vec) Box {
-	return Box{
-		Vec{math.Min(b.Min.X, p.X), math.Min(b.Min.Y, p.Y)},
-		Vec{math.Max(b.Max.X, p.X), math.Max(b.Max.Y, p.Y)},
+	if p.X < b.Min.X {
+		b.Min.X = p.X
 	}
+	if p.Y < b.Min.Y {
+		b.Min.Y = p.Y
+	}
+	if p.X > b.Max.X {
+		b.Max.X = p.X
+	}
+	if p.Y > b.Max.Y {
+		b.Max.Y = p.Y
+	}
+	return b
 }
 
 // Union is the smallest box that holds both.

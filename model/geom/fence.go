@@ -20,7 +20,15 @@ type Fence struct {
 
 // NewFence makes a fence of loops. Points that are not finite are left out.
 func NewFence(loops ...Loop) *Fence {
-	f := &Fence{box: EmptyBox()}
+	n := 0
+	for _, l := range loops {
+		n += len(l)
+	}
+	points := make([]Vec, 2*n)
+	f := &Fence{
+		a: points[:0:n], b: points[n : n : 2*n], box: EmptyBox(),
+		blocks: make([]Box, 0, n/fenceBlock+1),
+	}
 	for _, l := range loops {
 		for i, p := range l {
 			if q := l[(i+1)%len(l)]; p.Finite() && q.Finite() {

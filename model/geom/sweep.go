@@ -36,6 +36,7 @@ type Sweep struct {
 	parts  []Part
 	counts [MaxLayers]int32
 	trace  *trace // nil unless boundaries are wanted
+	tracer *trace // keeps its memory
 	visits int    // of active edges; see maxVisits
 	watch  bool   // for a crossing, at which the run ends
 	met    bool

@@ -15,11 +15,15 @@ const (
 // keep must not accept the empty set. Like [Sweep.Parts] it uses up what was
 // added.
 func (s *Sweep) Loops(keep func(layers uint64) bool) []Loop {
-	t := &trace{keep: keep}
+	if s.tracer == nil {
+		s.tracer = new(trace)
+	}
+	t := s.tracer
+	t.keep, t.segs = keep, t.segs[:0]
 	s.trace = t
 	s.prepare()
 	s.run()
-	s.trace = nil
+	s.trace, t.keep = nil, nil
 	if s.Spent() {
 		return nil
 	}
@@ -265,8 +269,9 @@ func (t *trace) turn(in, out int32) float64 {
 func (t *trace) loops() []Loop {
 	var out []Loop
 	seen := make([]bool, len(t.segs))
+	all := make(Loop, 0, len(t.segs)) // the loops' common memory
 	for first := range t.segs {
-		var l Loop
+		l := all[len(all):]
 		for i := int32(first); i >= 0 && !seen[i]; i = t.segs[i].next {
 			seen[i] = true
 			if p := t.segs[i].from; len(l) == 0 || p.Dist(l[len(l)-1]) > slit {
@@ -277,7 +282,8 @@ func (t *trace) loops() []Loop {
 			l = l[:len(l)-1]
 		}
 		if len(l) > 2 && math.Abs(l.Area()) > sliver {
-			out = append(out, l)
+			out = append(out, l[:len(l):len(l)])
+			all = all[:len(all)+len(l)]
 		}
 	}
 	return out

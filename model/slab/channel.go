@@ -32,14 +32,16 @@ func (r *resolver) resolveChannel(i int, c design.Channel) {
 		out.length += band.Length()
 	}
 	out.Loops = r.sweep.Union(loops...)
+	spent := r.sweep.Spent()
+	fence := geom.NewFence(out.Loops...)
 	if len(out.Loops) > 0 {
-		r.onTop(c.ID, "channel", out.Loops[0][0], out.Loops)
+		r.onTop(c.ID, "channel", out.Loops[0][0], out.Loops[0][0], fence)
 	}
-	if len(loops) > 0 && r.sweep.Spent() {
+	if len(loops) > 0 && spent {
 		r.fault(design.RuleFold, c.ID, field, loops[0][0],
 			"the channel folds over itself too often to be united: use fewer nodes or smaller widths")
 	} else {
-		out.Open = r.openEnds(out.Loops)
+		out.Open = r.openEnds(fence)
 	}
 	r.solid.Recesses = append(r.solid.Recesses, out)
 }
@@ -189,7 +191,7 @@ func (r *resolver) chainFaults(field string, part design.ID, name string, loop g
 func (r *resolver) resolveBed(i int, b design.GlassBed) {
 	loops := r.sweep.Union(r.region(fmt.Sprintf("glass_beds[%d].region", i), b.ID, b.Region)...)
 	if len(loops) > 0 {
-		r.onTop(b.ID, "glass bed", loops[0][0], loops)
+		r.onTop(b.ID, "glass bed", loops[0][0], loops[0][0], geom.NewFence(loops...))
 	}
 	r.solid.Beds = append(r.solid.Beds, Bed{
 		Part:     b.ID,

@@ -12,11 +12,10 @@ import (
 const within = 2 * Tolerance
 
 // openEnds finds the gaps that a channel makes in the outline.
-func (r *resolver) openEnds(loops []geom.Loop) []OpenEnd {
-	if r.fence == nil || len(loops) == 0 {
+func (r *resolver) openEnds(region *geom.Fence) []OpenEnd {
+	if r.fence == nil || region.Bounds().Empty() {
 		return nil
 	}
-	region := geom.NewFence(loops...)
 	var gaps []gap
 	for i, side := range r.solid.Sides {
 		for k := 1; k < len(side.Points); k++ {

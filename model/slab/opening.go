@@ -33,16 +33,14 @@ func (r *resolver) open(o Opening, curves []geom.Curve) {
 	r.curves[len(r.solid.Openings)] = curves
 	r.solid.Openings = append(r.solid.Openings, o)
 	r.rings = append(r.rings, newRing(runs, r.solid.Thickness))
-	r.onTop(o.Part, "opening", o.Centre, []geom.Loop{o.Loop})
+	r.fences = append(r.fences, geom.NewFence(o.Loop))
+	r.onTop(o.Part, "opening", o.Centre, o.Loop[0], r.fences[len(r.fences)-1])
 }
 
-// onTop reports a part that lies outside the top, or that the top lies within.
-func (r *resolver) onTop(part design.ID, name string, at geom.Vec, loops []geom.Loop) {
-	if r.fence == nil || len(loops) == 0 {
-		return
-	}
-	f := geom.NewFence(loops...)
-	if f.Within(r.fence, within) || r.fence.Contains(loops[0][0]) {
+// onTop reports a part that lies outside the top, or that the top lies within;
+// point is any one of its fence.
+func (r *resolver) onTop(part design.ID, name string, at, point geom.Vec, f *geom.Fence) {
+	if r.fence == nil || r.fence.Contains(point) || f.Within(r.fence, within) {
 		return
 	}
 	if f.Contains(r.solid.Outline[0]) {

@@ -16,11 +16,7 @@ func (s Solid) cutoutPerimeter() float64 {
 	if len(s.Openings) == 0 || b == nil {
 		return 0
 	}
-	top := geom.NewFence(s.Outline)
-	fences := make([]*geom.Fence, len(s.Openings))
-	for i, o := range s.Openings {
-		fences[i] = geom.NewFence(o.Loop)
-	}
+	top, fences := b.fence, b.fences
 	fine := fineFences{curves: b.curves, fences: map[int]*geom.Fence{}}
 	sum := 0.0
 	for i, o := range s.Openings {

@@ -23,6 +23,9 @@ const (
 // stands in Faults.
 func Resolve(d design.Design) Solid {
 	r := resolver{d: d, curves: map[int][]geom.Curve{}, solid: Solid{Thickness: clamp(d.Thickness.MM(), 0, reach)}}
+	w := drawers.Get().(*drawer)
+	defer drawers.Put(w)
+	r.sweep = &w.sweep
 	r.most = max(2, maxVertices/max(1, points(d)))
 	r.resolveOutline()
 	for i, k := range some(d.Sinks, design.MaxParts) {
@@ -58,7 +61,8 @@ type resolver struct {
 	top    *ring
 	fence  *geom.Fence // of the outline
 	most   int         // steps of one curve
-	sweep  geom.Sweep
+	sweep  *geom.Sweep
+	fences []*geom.Fence        // of the openings
 	full   bool                 // no more openings are taken
 	curves map[int][]geom.Curve // of the openings by index, and of the outline
 }
@@ -105,6 +109,8 @@ func (r *resolver) body() *body {
 		outline:   r.top,
 		openings:  r.rings,
 		curves:    r.curves,
+		fence:     r.fence,
+		fences:    r.fences,
 	}
 	if r.top == nil || b.thickness <= 0 {
 		return nil

@@ -16,6 +16,8 @@ type body struct {
 	recesses  []recessLoops
 	profiles  []profileLength      // that draw something in, alike ones together
 	curves    map[int][]geom.Curve // of the openings by index, and of the outline
+	fence     *geom.Fence          // of the outline
+	fences    []*geom.Fence        // of the openings
 }
 
 // profileLength is a profile and the length of all edges that have it.
