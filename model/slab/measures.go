@@ -14,7 +14,7 @@ type Measures struct {
 	ConcreteVolume   float64    // the solid by its sections, glass beds counted as concrete
 	ConcreteCentroid [3]float64 // x, y, z
 
-	ResinVolume   float64 // space of all resin-filled channels, each point once
+	ResinVolume   float64 // space of all resin-filled channels on the top, each point once
 	ResinCentroid [3]float64
 	ResinArea     float64 // plan area of resin-filled channels on the top
 	EmptyVolume   float64 // space of channels that are left empty
@@ -22,7 +22,9 @@ type Measures struct {
 	Channels []ChannelMeasure
 	Beds     []BedMeasure
 
-	GrindVolume float64 // what the grind takes off the face: net face area times grind
+	// GrindVolume is what the grind takes off the face: the grind times the area of
+	// the section at the face, with openings and profiles cut and channels not.
+	GrindVolume float64
 	Bounds      geom.Box
 }
 
@@ -34,7 +36,8 @@ type ChannelMeasure struct {
 	Length float64 // of all its centrelines
 }
 
-// BedMeasure is one glass bed on the top, less openings and channels.
+// BedMeasure is one glass bed on the top, less openings and channels; where beds
+// overlap the first one keeps the area.
 type BedMeasure struct {
 	Area     float64
 	Centroid geom.Vec

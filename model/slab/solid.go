@@ -6,11 +6,16 @@ import (
 )
 
 // Tolerance is how far, in millimetres, a flattened curve may stray from the
-// exact one.
+// exact one. Areas and volumes do not depend on it, because flattening keeps the
+// area; what it decides is where two curves cross (a hole over the edge: 5e-8 of
+// the area, measured in TestOverlappingHoles) and how a curve looks: at 0.01 mm a
+// round tap hole has 76 vertices, and no picture up to 8192 pixels across shows
+// them.
 const Tolerance = 0.01
 
-// Solid is a design with every part in its place, flattened. Readers must not
-// write into its slices. All values are millimetres.
+// Solid is a design with every part in its place, flattened. Only [Resolve] makes
+// one that can be cut and measured. Readers must not write into its slices. All
+// values are millimetres.
 type Solid struct {
 	Thickness float64
 	Outline   geom.Loop // counter-clockwise
