@@ -125,7 +125,18 @@ func (f *Fence) Ray(p, u Vec) []float64 {
 // Nearest is the point of the fence nearest to p and its distance; infinite when
 // the fence is empty.
 func (f *Fence) Nearest(p Vec) (q Vec, dist float64) {
-	dist = math.Inf(1)
+	return f.nearest(p, math.Inf(1))
+}
+
+// Near reports whether the fence comes nearer to p than d.
+func (f *Fence) Near(p Vec, d float64) bool {
+	_, dist := f.nearest(p, d)
+	return dist < d
+}
+
+// nearest looks for a point of the fence nearer than dist.
+func (f *Fence) nearest(p Vec, dist float64) (Vec, float64) {
+	var q Vec
 	for i, box := range f.blocks {
 		if box.distance(p) >= dist {
 			continue

@@ -28,6 +28,9 @@ func TestFenceAgainstSearch(t *testing.T) {
 			q, d := f.Nearest(p)
 			near(t, "nearest", d, want, 1e-12)
 			near(t, "nearest point", q.Dist(p), d, 1e-12)
+			if f.Near(p, d*0.999) || !f.Near(p, d*1.001) {
+				t.Fatalf("near is wrong about %g", d)
+			}
 
 			u := geom.Vec{X: 1}.Turn(6 * r.Float64())
 			var met []float64

@@ -19,7 +19,7 @@ func (s *Sweep) Loops(keep func(layers uint64) bool) []Loop {
 		s.tracer = new(trace)
 	}
 	t := s.tracer
-	t.keep, t.segs = keep, t.segs[:0]
+	t.keep, t.segs, t.below = keep, t.segs[:0], t.below[:0]
 	s.trace = t
 	s.prepare()
 	s.run()

@@ -139,8 +139,5 @@ func bounds(p, q geom.Vec, top *geom.Fence, others, earlier []*geom.Fence) bool 
 	if !top.Contains(q) || slices.ContainsFunc(others, func(f *geom.Fence) bool { return f.Contains(q) }) {
 		return false
 	}
-	return !slices.ContainsFunc(earlier, func(f *geom.Fence) bool {
-		_, d := f.Nearest(p)
-		return d < 1e-9
-	})
+	return !slices.ContainsFunc(earlier, func(f *geom.Fence) bool { return f.Near(p, 1e-9) })
 }
