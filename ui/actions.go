@@ -85,13 +85,18 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	}
 	job(keys.Units, w.switchUnits)
 	always(keys.Theme, w.switchTheme)
-	b[keys.FullScreen] = keys.Binding{Do: func() { w.win.SetFullScreen(!w.win.FullScreen()) }, Checked: w.win.FullScreen}
+	b[keys.FullScreen] = keys.Binding{
+		Do:      func() { w.win.SetFullScreen(!w.win.FullScreen()) },
+		Checked: w.win.FullScreen,
+	}
 
-	for _, id := range []keys.ID{keys.PartShape, keys.PartEdge, keys.PartSink, keys.PartTaps, keys.PartHole,
+	for _, id := range []keys.ID{keys.PartShape, keys.PartEdge, keys.PartSink, keys.PartTaps,
+		keys.PartHole,
 		keys.PartChannel, keys.PartGlass, keys.PartFinish, keys.PartSupports} {
 		change(id, func() { w.parts.Open(id) })
 	}
-	for id, t := range map[keys.ID]board.Tool{keys.DrawOutline: board.Outline, keys.DrawRiver: board.River,
+	for id, t := range map[keys.ID]board.Tool{keys.DrawOutline: board.Outline,
+		keys.DrawRiver:  board.River,
 		keys.DrawRegion: board.Region, keys.DrawGlass: board.Glass, keys.DrawSupport: board.Support} {
 		change(id, func() { w.board.SetTool(t) })
 	}
@@ -105,7 +110,8 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	})
 	job(keys.OptionRename, w.renameOption)
 	job(keys.OptionRemove, func() { w.do(w.session.DoJob(edit.RemoveOption(w.session.Option().Name))) })
-	b[keys.OptionRemove] = keys.Binding{Do: b[keys.OptionRemove].Do, Enabled: func() bool { return len(w.session.Job().Options) > 1 }}
+	b[keys.OptionRemove] = keys.Binding{Do: b[keys.OptionRemove].Do,
+		Enabled: func() bool { return len(w.session.Job().Options) > 1 }}
 	place := func(id keys.ID, by int, do func(int)) {
 		b[id] = keys.Binding{
 			Do:      func() { w.settle(); do(w.optionPlace() + by) },
@@ -195,7 +201,8 @@ func (w *window) newOption() {
 	j := w.session.Job()
 	d := session.Plain(j.Units)
 	if box := words.Bounds(w.session.Design(), w.session.Report().Solid); !box.Empty() {
-		if sized, err := edit.Resize(units.FromMM(box.W()), units.FromMM(box.H())).Apply(d); err == nil {
+		resize := edit.Resize(units.FromMM(box.W()), units.FromMM(box.H()))
+		if sized, err := resize.Apply(d); err == nil {
 			d = sized
 		}
 	}
@@ -217,15 +224,18 @@ func (w *window) renameOption() {
 	var d *control.Dialog
 	take := func() bool {
 		to, words := strings.TrimSpace(name.Text), strings.TrimSpace(title.Text)
-		err := w.session.DoJob(edit.JobEdit{Name: "Rename option", Apply: both(edit.RetitleOption(o.Name, words), edit.RenameOption(o.Name, to))})
+		err := w.session.DoJob(edit.JobEdit{Name: "Rename option",
+			Apply: both(edit.RetitleOption(o.Name, words), edit.RenameOption(o.Name, to))})
 		return w.do(err)
 	}
 	enter := func(string) { d.Enter() }
 	name.OnSubmitted, title.OnSubmitted = enter, enter
 	line := func(label string, e *control.Entry) fyne.CanvasObject {
-		return control.Row(look.Space, control.Sized(56, 0, control.Middle(control.NewText(label).Muted())), control.Sized(280, 0, e))
+		name := control.Middle(control.NewText(label).Muted())
+		return control.Row(look.Space, control.Sized(56, 0, name), control.Sized(280, 0, e))
 	}
-	d = control.NewDialog(w.frame, "Rename option "+o.Name, control.Column(look.Space, line("Name", name), line("Title", title)),
+	d = control.NewDialog(w.frame, "Rename option "+o.Name,
+		control.Column(look.Space, line("Name", name), line("Title", title)),
 		control.Cancel(), control.Answer{Text: "Rename", Kind: control.Primary, Enter: true, Do: take})
 	d.First(title).Show()
 }

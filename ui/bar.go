@@ -25,9 +25,11 @@ type bar struct {
 }
 
 func (w *window) newBar() *bar {
-	b := &bar{name: control.NewText("").Bold(), option: control.NewText("").Muted().Cut(), looks: map[keys.ID]*control.Button{}}
+	b := &bar{name: control.NewText("").Bold(), option: control.NewText("").Muted().Cut(),
+		looks: map[keys.ID]*control.Button{}}
 	button := func(id keys.ID, res fyne.Resource) *control.Button {
-		return control.NewButton(w.frame, control.Face{Icon: res, Hint: keys.Hint(id)}, func() { w.keys.Run(id) })
+		return control.NewButton(w.frame, control.Face{Icon: res, Hint: keys.Hint(id)},
+			func() { w.keys.Run(id) })
 	}
 	b.undo, b.redo = button(keys.Undo, icon.Undo), button(keys.Redo, icon.Redo)
 	show := control.Row(2)
@@ -35,29 +37,36 @@ func (w *window) newBar() *bar {
 		id  keys.ID
 		res fyne.Resource
 	}{
-		{keys.Dimensions, icon.Dimension}, {keys.Textures, icon.Texture}, {keys.Supports, icon.Supports}, {keys.Grid, icon.Grid},
+		{keys.Dimensions, icon.Dimension}, {keys.Textures, icon.Texture}, {keys.Supports,
+			icon.Supports}, {keys.Grid, icon.Grid},
 	} {
 		b.looks[l.id] = button(l.id, l.res)
 		show.Add(b.looks[l.id])
 	}
 	b.units = control.NewSegments(w.frame, []control.Face{
-		{Text: "mm", Hint: "Metric: " + keys.Hint(keys.Units)}, {Text: "in", Hint: "Inches with fractions: " + keys.Hint(keys.Units)},
+		{Text: "mm", Hint: "Metric: " + keys.Hint(keys.Units)}, {Text: "in",
+			Hint: "Inches with fractions: " + keys.Hint(keys.Units)},
 	}, func(int) { w.keys.Run(keys.Units) })
 	b.theme = button(keys.Theme, icon.Moon)
 	b.menus = keys.NewBar(w.frame, w.keys)
 	left := control.Row(look.Gap, b.menus.Object, gap(),
-		button(keys.NewJob, icon.New), button(keys.Open, icon.Open), button(keys.Save, icon.Save), button(keys.ExportPicture, icon.Export),
+		button(keys.NewJob, icon.New), button(keys.Open, icon.Open), button(keys.Save,
+			icon.Save), button(keys.ExportPicture, icon.Export),
 		gap(), b.undo, b.redo, gap(), button(keys.JobSettings, icon.Settings), gap())
-	right := control.Row(look.Gap, show, gap(), control.Sized(92, 0, b.units.Container), gap(), b.theme, button(keys.Actions, icon.Keys))
-	title := control.Row(look.Space, control.Middle(b.name), control.Middle(control.NewText("·").Muted()))
+	right := control.Row(look.Gap, show, gap(), control.Sized(92, 0, b.units.Container), gap(), b.theme,
+		button(keys.Actions, icon.Keys))
+	title := control.Row(look.Space, control.Middle(b.name),
+		control.Middle(control.NewText("·").Muted()))
 	b.object = control.Pad(look.Gap, look.Space, container.NewBorder(nil, nil, left, right,
-		container.NewBorder(nil, nil, title, nil, control.Pad(0, look.Space, control.Middle(b.option)))))
+		container.NewBorder(nil, nil, title, nil, control.Pad(0, look.Space,
+			control.Middle(b.option)))))
 	return b
 }
 
 // gap is a thin line between groups of buttons.
 func gap() fyne.CanvasObject {
-	return control.Pad(look.Gap, look.Gap, control.Sized(1, 0, control.NewFill(theme.ColorNameSeparator, 0)))
+	return control.Pad(look.Gap, look.Gap, control.Sized(1, 0,
+		control.NewFill(theme.ColorNameSeparator, 0)))
 }
 
 // show shows the state of the window.
@@ -86,7 +95,8 @@ func (b *bar) show(w *window) {
 		b.units.SetPicked(0)
 	}
 	s := w.board.Shown()
-	for id, on := range map[keys.ID]bool{keys.Dimensions: s.Dimensions, keys.Textures: s.Textures, keys.Supports: s.Supports, keys.Grid: s.Grid} {
+	for id, on := range map[keys.ID]bool{keys.Dimensions: s.Dimensions, keys.Textures: s.Textures,
+		keys.Supports: s.Supports, keys.Grid: s.Grid} {
 		b.looks[id].SetOn(on)
 	}
 	face := b.theme.Face()

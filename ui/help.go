@@ -41,7 +41,9 @@ func (w *window) showActions() {
 		}
 	}
 	fill("")
-	d = control.NewDialog(w.frame, "Keys and actions", container.NewBorder(control.Pad(0, 0, search), nil, nil, nil, control.Pad(look.Space, 0, scroll)),
+	d = control.NewDialog(w.frame, "Keys and actions",
+		container.NewBorder(control.Pad(0, 0, search), nil, nil, nil,
+			control.Pad(look.Space, 0, scroll)),
 		control.Answer{Text: "Close", Kind: control.Primary, Enter: true, Esc: true})
 	d.First(search).Sized(760, 560).Show()
 }
@@ -69,19 +71,22 @@ func (w *window) actionLine(a keys.Action, run func(keys.ID)) fyne.CanvasObject 
 	name := control.Sized(190, 0, tone)
 	where := control.Sized(70, 0, control.NewText(a.Menu).Muted())
 	key := control.Sized(130, 0, control.NewText(a.Key.String()))
-	body := container.NewBorder(nil, nil, control.Row(look.Space, name, where, key), nil, control.NewText(a.Does).Muted().Cut())
-	return control.NewTile(w.frame, a.Does, control.Pad(look.Gap+1, look.Space, body), func() { run(a.ID) })
+	body := container.NewBorder(nil, nil, control.Row(look.Space, name, where, key), nil,
+		control.NewText(a.Does).Muted().Cut())
+	return control.NewTile(w.frame, a.Does, control.Pad(look.Gap+1, look.Space, body),
+		func() { run(a.ID) })
 }
 
 // showAbout says what the program is and what to take care of.
-func (w *window) showAbout() {
-	control.Tell(w.frame, "About Castwright", strings.Join([]string{
-		"Castwright draws, reckons and checks cast concrete tops. It works without a network and sends nothing anywhere.",
-		"It makes no strength calculation: spans and overhangs are held against the trade's figures. " +
-			"A product's own data sheet overrules every figure here.",
-		"Take care. Silica dust from cutting and grinding: work wet or with a shroud and vacuum, and wear a fitted respirator. " +
-			"Wet cement burns skin and eyes: gloves, eye protection, wash at once. Resin sensitises skin: gloves and air, never a torch near solvent; " +
-			"a bucket of leftover resin gets hot: outdoors, on concrete. Tops are heavy and brittle: a team, straps, on edge.",
-		"Overhead, public, seating or structural use, wall brackets and plumbing: local code and a licensed person decide.",
-	}, "\n\n"))
-}
+func (w *window) showAbout() { control.Tell(w.frame, "About Castwright", about) }
+
+const about = "Castwright draws, reckons and checks cast concrete tops. It works without a network " +
+	"and sends nothing anywhere.\n\n" +
+	"Spans, overhangs and handling are checked by simple sums against the trade's figures, which " +
+	"is no structural proof. A product's own data sheet overrules every figure here.\n\n" +
+	"Take care. Silica dust from cutting and grinding: work wet or with a shroud and vacuum, and " +
+	"wear a fitted respirator. Wet cement burns skin and eyes: gloves, eye protection, wash at " +
+	"once. Resin sensitises skin: gloves and air, never a torch near solvent; a bucket of leftover " +
+	"resin gets hot: outdoors, on concrete. Tops are heavy and brittle: a team, straps, on edge.\n\n" +
+	"Overhead, public, seating or structural use, wall brackets and plumbing: local code and a " +
+	"licensed person decide."

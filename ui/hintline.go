@@ -21,8 +21,9 @@ type hintLine struct {
 
 func newHintLine() *hintLine {
 	h := &hintLine{text: control.NewText("").Cut(), state: control.NewText("").Muted()}
-	h.object = control.Ground(theme.ColorNameHeaderBackground, control.Pad(look.Gap, look.Space+look.Gap,
-		container.NewBorder(nil, nil, nil, control.Pad(0, look.Section, h.state), h.text)))
+	h.object = control.Ground(theme.ColorNameHeaderBackground,
+		control.Pad(look.Gap, look.Space+look.Gap,
+			container.NewBorder(nil, nil, nil, control.Pad(0, look.Section, h.state), h.text)))
 	return h
 }
 

@@ -110,12 +110,15 @@ func (w *window) listen() {
 func (w *window) layout() fyne.CanvasObject {
 	bar := control.Ground(theme.ColorNameBackground, w.bar.object)
 	parts := control.Ground(theme.ColorNameBackground, control.Column(0,
-		control.Pad(0, look.Space, w.parts.Object), control.Pad(look.Gap/2, 0, control.NewFill("", 0)), control.Rule()))
-	middle := container.NewBorder(w.welcome, container.NewBorder(control.Rule(), nil, nil, nil, w.strip.Object), nil, nil, w.board)
+		control.Pad(0, look.Space, w.parts.Object), control.Pad(look.Gap/2, 0,
+			control.NewFill("", 0)), control.Rule()))
+	middle := container.NewBorder(w.welcome, container.NewBorder(control.Rule(), nil, nil, nil,
+		w.strip.Object), nil, nil, w.board)
 	side := container.NewBorder(nil, nil, vertical(), nil, w.panel.Object)
 	w.main = container.New(tight{}, parts, nothing(), side, middle)
 	w.ready = container.NewWithoutLayout()
-	return container.New(tight{}, bar, w.hint.object, nothing(), container.NewStack(w.main, w.compare.Object, w.ready))
+	return container.New(tight{}, bar, w.hint.object, nothing(),
+		container.NewStack(w.main, w.compare.Object, w.ready))
 }
 
 func nothing() fyne.CanvasObject { return control.NewFill("", 0) }
@@ -128,8 +131,10 @@ func vertical() fyne.CanvasObject {
 type tight struct{}
 
 func (tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	top, bottom, right, middle := objects[0].MinSize(), objects[1].MinSize(), objects[2].MinSize(), objects[3].MinSize()
-	return fyne.NewSize(fyne.Max(top.Width, right.Width+middle.Width), top.Height+bottom.Height+fyne.Max(right.Height, middle.Height))
+	top, bottom := objects[0].MinSize(), objects[1].MinSize()
+	right, middle := objects[2].MinSize(), objects[3].MinSize()
+	return fyne.NewSize(fyne.Max(top.Width, right.Width+middle.Width),
+		top.Height+bottom.Height+fyne.Max(right.Height, middle.Height))
 }
 
 func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {

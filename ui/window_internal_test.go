@@ -58,7 +58,8 @@ func TestOpensOnTheDemo(t *testing.T) {
 	}
 	w.keys.Run(keys.NewJob)
 	if w.welcome.Visible() || len(w.session.Job().Options) != 1 {
-		t.Errorf("after a new job: the line stays %v, %d options", w.welcome.Visible(), len(w.session.Job().Options))
+		t.Errorf("after a new job: the line stays %v, %d options", w.welcome.Visible(),
+			len(w.session.Job().Options))
 	}
 }
 
@@ -239,7 +240,8 @@ func TestRenameOption(t *testing.T) {
 	e.SetText("River along the back")
 	w.press(fyne.KeyReturn)
 	if w.frame.Busy() || w.session.Option().Title != "River along the back" || w.session.Option().Name != "A" {
-		t.Errorf("open %v, option %q %q", w.frame.Busy(), w.session.Option().Name, w.session.Option().Title)
+		t.Errorf("open %v, option %q %q", w.frame.Busy(), w.session.Option().Name,
+			w.session.Option().Title)
 	}
 }
 
@@ -359,7 +361,8 @@ func TestBadPathKeepsTheDemo(t *testing.T) {
 }
 
 func TestFindingActions(t *testing.T) {
-	for text, want := range map[string]keys.ID{"save as": keys.SaveAs, "ctrl+k": keys.Compare, "glass bed": keys.DrawGlass} {
+	for text, want := range map[string]keys.ID{"save as": keys.SaveAs, "ctrl+k": keys.Compare,
+		"glass bed": keys.DrawGlass} {
 		found := matching(text)
 		ok := false
 		for _, a := range found {
@@ -381,7 +384,8 @@ func TestFindingActions(t *testing.T) {
 // report, panel, strip, bar.
 func BenchmarkDragStep(b *testing.B) {
 	a := test.NewTempApp(b)
-	w := newWindow(a, files.LoadSettings(""), host{post: func(f func()) { f() }, later: func(time.Duration, func()) {}})
+	w := newWindow(a, files.LoadSettings(""), host{post: func(f func()) { f() },
+		later: func(time.Duration, func()) {}})
 	w.win.Resize(fyne.NewSize(startW, startH))
 	at := w.session.Design().Outline.Nodes[0].At
 	w.session.BeginGesture()

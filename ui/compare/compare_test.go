@@ -52,7 +52,8 @@ func TestLines(t *testing.T) {
 		Shape: design.Shape{Kind: design.ShapeCircle, Width: 400 * units.Millimetre},
 	}
 	a := side(j)
-	b := side(j, edit.Resize(1650*units.Millimetre, 560*units.Millimetre), edit.SetThickness(50*units.Millimetre), edit.AddSink(sink),
+	b := side(j, edit.Resize(1650*units.Millimetre, 560*units.Millimetre),
+		edit.SetThickness(50*units.Millimetre), edit.AddSink(sink),
 		edit.SetSeenProfiles(design.Profile{Kind: design.ProfileFullRound}))
 	lines := compare.Lines(a, b, j.Materials, j.Units)
 	for _, want := range []compare.Line{
@@ -68,7 +69,8 @@ func TestLines(t *testing.T) {
 		}
 	}
 	w := find(t, lines, "Weight")
-	if w.A != words.Figure(a.Report.Takeoff.WeightDry, j.Units) || w.B != words.Figure(b.Report.Takeoff.WeightDry, j.Units) {
+	if w.A != words.Figure(a.Report.Takeoff.WeightDry,
+		j.Units) || w.B != words.Figure(b.Report.Takeoff.WeightDry, j.Units) {
 		t.Errorf("the weights are %+v, not those of the reports", w)
 	}
 	if !strings.HasPrefix(w.Change, "+") {
@@ -91,7 +93,8 @@ func TestWarningsOfOneOnly(t *testing.T) {
 
 func TestImperial(t *testing.T) {
 	j := session.Blank(units.Imperial)
-	l := find(t, compare.Lines(side(j), side(j, edit.Resize(123*units.Inch/2, 22*units.Inch)), j.Materials, j.Units), "Width")
+	l := find(t, compare.Lines(side(j), side(j, edit.Resize(123*units.Inch/2, 22*units.Inch)),
+		j.Materials, j.Units), "Width")
 	if l.A != `61"` || l.B != `61 1/2"` || l.Change != `+1/2"` {
 		t.Errorf("%+v", l)
 	}

@@ -118,8 +118,10 @@ func parts(a, b Side, sys units.System) (out []Line) {
 		what string
 		say  func(design.Design, units.System) string
 	}{
-		{"Outline", sayOutline}, {"Edges", sayEdges}, {"Sinks", saySinks}, {"Taps", sayTaps}, {"Holes", sayHoles},
-		{"Channels", sayChannels}, {"Glass", sayGlass}, {"Finish", sayFinish}, {"Supports", saySupports},
+		{"Outline", sayOutline}, {"Edges", sayEdges}, {"Sinks", saySinks}, {"Taps", sayTaps}, {"Holes",
+			sayHoles},
+		{"Channels", sayChannels}, {"Glass", sayGlass}, {"Finish", sayFinish}, {"Supports",
+			saySupports},
 	} {
 		l := Line{What: t.what, A: t.say(da, sys), B: t.say(db, sys)}
 		l.Differs = l.A != l.B
@@ -133,7 +135,8 @@ func onlyOne(a, b report.Report) Line {
 	titles := func(r, other report.Report) string {
 		var list []string
 		for _, w := range r.Warnings {
-			if !slices.ContainsFunc(other.Warnings, func(o warn.Warning) bool { return o.Code == w.Code }) &&
+			if !slices.ContainsFunc(other.Warnings,
+				func(o warn.Warning) bool { return o.Code == w.Code }) &&
 				!slices.Contains(list, w.Title) {
 				list = append(list, w.Title)
 			}
@@ -193,7 +196,8 @@ func sayOutline(d design.Design, _ units.System) string {
 		word string
 	}{
 		{curved[design.CurveArc], "arc"}, {curved[design.CurveSpline], "spline"},
-		{treated[design.CornerRounded], "rounding"}, {treated[design.CornerChamfered], "clipped corner"},
+		{treated[design.CornerRounded], "rounding"}, {treated[design.CornerChamfered],
+			"clipped corner"},
 	} {
 		if x.n > 0 {
 			list = append(list, words.Count(x.n, x.word))
@@ -206,7 +210,8 @@ func sayEdges(d design.Design, sys units.System) string {
 	var list []string
 	for _, n := range d.Outline.Nodes {
 		if n.Edge.Side == design.SideSeen {
-			list = append(list, lower(words.Profile(n.Edge.Profile, func() string { return length(n.Edge.Profile.Size, sys) })))
+			list = append(list, lower(words.Profile(n.Edge.Profile,
+				func() string { return length(n.Edge.Profile.Size, sys) })))
 		}
 	}
 	return several(list)
@@ -219,7 +224,8 @@ func saySinks(d design.Design, sys units.System) string {
 		if k.Shape.Kind != design.ShapeCircle && k.Shape.Kind != design.ShapePath {
 			size = words.Size(k.Shape.Width.MM(), k.Shape.Depth.MM(), sys)
 		}
-		list = append(list, lower(words.Of(words.Mounts, int(k.Mount)))+", "+lower(words.Of(words.Shapes, int(k.Shape.Kind)))+", "+size)
+		list = append(list, lower(words.Of(words.Mounts,
+			int(k.Mount)))+", "+lower(words.Of(words.Shapes, int(k.Shape.Kind)))+", "+size)
 	}
 	return several(list)
 }
@@ -227,7 +233,8 @@ func saySinks(d design.Design, sys units.System) string {
 func sayTaps(d design.Design, sys units.System) string {
 	var list []string
 	for _, t := range d.Taps {
-		list = append(list, lower(words.Of(words.Patterns, int(t.Pattern)))+", "+length(t.Diameter, sys))
+		list = append(list, lower(words.Of(words.Patterns, int(t.Pattern)))+", "+length(t.Diameter,
+			sys))
 	}
 	return several(list)
 }
@@ -287,14 +294,16 @@ func colour(list []panel.Swatch, c design.Colour) string {
 func sayGlass(d design.Design, sys units.System) string {
 	var list []string
 	for _, g := range d.Glass {
-		list = append(list, fmt.Sprintf("%s, %s grain, %s covered", colour(panel.GlassColours, g.Colour), length(g.Grain, sys), units.FormatShare(g.Coverage)))
+		list = append(list, fmt.Sprintf("%s, %s grain, %s covered",
+			colour(panel.GlassColours, g.Colour), length(g.Grain, sys), units.FormatShare(g.Coverage)))
 	}
 	return several(list)
 }
 
 func sayFinish(d design.Design, sys units.System) string {
 	f := d.Finish
-	return colour(panel.ConcreteColours, f.Colour) + ", " + lower(words.Of(words.Exposures, int(f.Exposure))) + ", " +
+	return colour(panel.ConcreteColours, f.Colour) + ", " + lower(words.Of(words.Exposures,
+		int(f.Exposure))) + ", " +
 		lower(words.Of(words.Polishes, f.Polish-1)) + ", " + length(f.Grind, sys) + " ground off"
 }
 

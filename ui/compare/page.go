@@ -47,21 +47,30 @@ func New(s *session.Session, f *control.Frame, close func()) *Page {
 	p.picB = control.NewPicture(f, 200, 140, func(w, h int) control.Paint { return p.paint(p.b, w, h) })
 	p.chooseA = control.NewChoice(f, "The option at the left.", nil, func(i int) { p.pick(&p.a, i) })
 	p.chooseB = control.NewChoice(f, "The option at the right.", nil, func(i int) { p.pick(&p.b, i) })
-	p.only = control.NewCheck(f, "Only what differs", "Leaves out what is the same in both.", func(on bool) {
-		p.same = !on
-		p.fill()
-	})
-	back := control.NewButton(f, control.Face{Icon: icon.Close, Text: "Back to drawing", Hint: "Leaves the comparison (Esc).", Kind: control.Raised}, close)
-	head := container.NewBorder(nil, nil, control.Middle(control.NewText("Two options side by side").Heading()), control.Row(look.Space, p.only, back))
-	side := func(choice *control.Choice, title *control.Text, picture *control.Picture) fyne.CanvasObject {
-		top := container.NewBorder(nil, nil, control.Sized(104, 0, control.Rimmed(choice)), nil, control.Pad(0, look.Space, control.Middle(title)))
-		return container.NewBorder(control.Pad(look.Gap, 0, top), nil, nil, nil, control.Ground(look.Ground, picture))
+	p.only = control.NewCheck(f, "Only what differs", "Leaves out what is the same in both.",
+		func(on bool) {
+			p.same = !on
+			p.fill()
+		})
+	back := control.NewButton(f, control.Face{Icon: icon.Close, Text: "Back to drawing",
+		Hint: "Leaves the comparison (Esc).", Kind: control.Raised}, close)
+	head := container.NewBorder(nil, nil,
+		control.Middle(control.NewText("Two options side by side").Heading()),
+		control.Row(look.Space, p.only, back))
+	side := func(choice *control.Choice, title *control.Text,
+		picture *control.Picture) fyne.CanvasObject {
+		top := container.NewBorder(nil, nil, control.Sized(104, 0, control.Rimmed(choice)), nil,
+			control.Pad(0, look.Space, control.Middle(title)))
+		return container.NewBorder(control.Pad(look.Gap, 0, top), nil, nil, nil,
+			control.Ground(look.Ground, picture))
 	}
-	pictures := container.NewGridWithColumns(2, side(p.chooseA, p.titleA, p.picA), side(p.chooseB, p.titleB, p.picB))
+	pictures := container.NewGridWithColumns(2, side(p.chooseA, p.titleA, p.picA),
+		side(p.chooseB, p.titleB, p.picB))
 	p.table = control.Column(0)
 	p.Object = control.Ground(theme.ColorNameBackground, control.Pad(look.Space, look.Section,
-		container.NewBorder(head, nil, nil, nil, container.New(halves{}, pictures, control.Ground(look.Surface,
-			container.NewVScroll(control.Pad(look.Space, look.Section, p.table)))))))
+		container.NewBorder(head, nil, nil, nil, container.New(halves{}, pictures,
+			control.Ground(look.Surface,
+				container.NewVScroll(control.Pad(look.Space, look.Section, p.table)))))))
 	s.OnChange(func(session.Change) {
 		if p.Object.Visible() {
 			p.Refresh()
@@ -184,7 +193,8 @@ func (p *Page) fill() {
 	p.titleB.SetText(b.Option.Title)
 	lines := Lines(a, b, p.s.Job().Materials, p.s.Job().Units)
 	p.table.RemoveAll()
-	head := newLine(Line{What: "", A: "Option " + p.a, B: "Option " + p.b, Change: "From " + p.a + " to " + p.b}, true)
+	head := newLine(Line{What: "", A: "Option " + p.a, B: "Option " + p.b,
+		Change: "From " + p.a + " to " + p.b}, true)
 	p.table.Add(head)
 	n := 0
 	for _, l := range lines {
@@ -217,7 +227,8 @@ func newLine(l Line, head bool) fyne.CanvasObject {
 	if l.Differs {
 		mark = "≠"
 	}
-	return container.New(columns{}, cell(mark, true), cell(l.What, head), cell(l.A, head), cell(l.B, head), cell(l.Change, head))
+	return container.New(columns{}, cell(mark, true), cell(l.What, head), cell(l.A, head),
+		cell(l.B, head), cell(l.Change, head))
 }
 
 // columns are the table's: mark, name, two values, change.

@@ -95,13 +95,15 @@ func TestDialogKeys(t *testing.T) {
 		key         fyne.KeyName
 		yes, closed bool
 	}{
-		{fyne.KeyReturn, true, true}, {fyne.KeyEnter, true, true}, {fyne.KeyEscape, false, true}, {fyne.KeyA, false, false},
+		{fyne.KeyReturn, true, true}, {fyne.KeyEnter, true, true}, {fyne.KeyEscape, false,
+			true}, {fyne.KeyA, false, false},
 	} {
 		f := frame(t)
 		yes, passed := false, false
 		f.OnKey = func(*fyne.KeyEvent) { passed = true }
 		control.NewDialog(f, "Sure?", widget.NewLabel("?"), control.Cancel(),
-			control.Answer{Text: "Yes", Kind: control.Primary, Enter: true, Then: func() { yes = true }}).Show()
+			control.Answer{Text: "Yes", Kind: control.Primary, Enter: true,
+				Then: func() { yes = true }}).Show()
 		b, ok := f.Window.Canvas().Focused().(*control.Button)
 		if !ok || b.Face().Text != "Yes" {
 			t.Fatalf("%v has the keyboard, want the answer of Enter", f.Window.Canvas().Focused())
@@ -117,8 +119,9 @@ func TestDialogKeys(t *testing.T) {
 // works again after it.
 func TestDialogOverDialog(t *testing.T) {
 	f := frame(t)
-	lower := control.NewDialog(f, "Lower", widget.NewLabel(""), control.Cancel(), control.Answer{Text: "Go", Kind: control.Primary, Enter: true,
-		Do: func() bool { control.Tell(f, "Upper", "read"); return false }}).Show()
+	lower := control.NewDialog(f, "Lower", widget.NewLabel(""), control.Cancel(),
+		control.Answer{Text: "Go", Kind: control.Primary, Enter: true,
+			Do: func() bool { control.Tell(f, "Upper", "read"); return false }}).Show()
 	lower.Enter()
 	if n := len(f.Window.Canvas().Overlays().List()); n != 2 {
 		t.Fatalf("%d dialogs are open", n)
@@ -135,7 +138,8 @@ func TestDialogOverDialog(t *testing.T) {
 
 func TestDialogCanRefuseToClose(t *testing.T) {
 	f := frame(t)
-	d := control.NewDialog(f, "?", widget.NewLabel(""), control.Answer{Text: "Go", Enter: true, Do: func() bool { return false }}).Show()
+	d := control.NewDialog(f, "?", widget.NewLabel(""),
+		control.Answer{Text: "Go", Enter: true, Do: func() bool { return false }}).Show()
 	d.Enter()
 	if !f.Busy() {
 		t.Error("it closed")

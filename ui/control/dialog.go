@@ -65,7 +65,8 @@ func NewDialog(f *Frame, title string, content fyne.CanvasObject, answers ...Ans
 	}
 	head := Column(look.Space, NewText(title).Heading(), Rule())
 	foot := Row(look.Space, buttons...)
-	inner := container.New(layout.NewBorderLayout(head, foot, nil, nil), head, foot, Pad(look.Space, 0, content))
+	inner := container.New(layout.NewBorderLayout(head, foot, nil, nil), head, foot,
+		Pad(look.Space, 0, content))
 	d.over = newOverlay(f, Pad(look.Section, look.Section, inner), d.key)
 	return d
 }
@@ -122,8 +123,10 @@ func Tell(f *Frame, title, text string) {
 
 // Warn says what went wrong.
 func Warn(f *Frame, title string, err error) {
-	sign := container.New(layout.NewCustomPaddedVBoxLayout(0), Sized(28, 28, Icon(icon.Severe, theme.ColorNameError)))
-	body := container.New(layout.NewBorderLayout(nil, nil, sign, nil), sign, message(Sentence(err.Error())))
+	sign := container.New(layout.NewCustomPaddedVBoxLayout(0),
+		Sized(28, 28, Icon(icon.Severe, theme.ColorNameError)))
+	body := container.New(layout.NewBorderLayout(nil, nil, sign, nil), sign,
+		message(Sentence(err.Error())))
 	NewDialog(f, title, body, Answer{Text: "Close", Kind: Primary, Enter: true, Esc: true}).Show()
 }
 
@@ -175,16 +178,18 @@ type Popover struct {
 
 // ShowPopover opens a card below something. first, which may be nil, gets the
 // keyboard; closed, which may be nil, hears the end.
-func ShowPopover(f *Frame, below, content fyne.CanvasObject, first fyne.Focusable, closed func()) *Popover {
+func ShowPopover(f *Frame, below, content fyne.CanvasObject, first fyne.Focusable,
+	closed func()) *Popover {
 	p := &Popover{closed: closed}
-	p.over = newOverlay(f, Pad(look.Space+look.Gap, look.Space+look.Gap, content), func(e *fyne.KeyEvent) bool {
-		if isEsc(e) {
-			p.Close()
-		} else if p.OnKey != nil {
-			p.OnKey(e)
-		}
-		return true
-	})
+	p.over = newOverlay(f, Pad(look.Space+look.Gap, look.Space+look.Gap, content),
+		func(e *fyne.KeyEvent) bool {
+			if isEsc(e) {
+				p.Close()
+			} else if p.OnKey != nil {
+				p.OnKey(e)
+			}
+			return true
+		})
 	p.over.anchor, p.over.outside = below, p.Close
 	p.over.moved = func(at fyne.Position) {
 		if p.OnMoved != nil {

@@ -31,7 +31,8 @@ type overlay struct {
 }
 
 func newOverlay(f *Frame, content fyne.CanvasObject, take func(*fyne.KeyEvent) bool) *overlay {
-	o := &overlay{frame: f, take: take, dim: canvas.NewRectangle(color.Transparent), ground: canvas.NewRectangle(color.Transparent)}
+	o := &overlay{frame: f, take: take, dim: canvas.NewRectangle(color.Transparent),
+		ground: canvas.NewRectangle(color.Transparent)}
 	o.card = container.NewStack(o.ground, content)
 	o.ExtendBaseWidget(o)
 	return o
@@ -111,7 +112,8 @@ func (r *overlayRenderer) apply() {
 	if o.anchor == nil {
 		o.dim.FillColor = shade
 	}
-	o.ground.Shadow = canvas.Shadow{Color: shade, BlurRadius: 14, Offset: fyne.NewPos(0, 4), Variant: canvas.DropShadow}
+	o.ground.Shadow = canvas.Shadow{Color: shade, BlurRadius: 14, Offset: fyne.NewPos(0, 4),
+		Variant: canvas.DropShadow}
 }
 
 func (r *overlayRenderer) Refresh() {

@@ -114,7 +114,8 @@ func (t *Tile) TypedRune(rune) {}
 
 // CreateRenderer makes the widget's renderer.
 func (t *Tile) CreateRenderer() fyne.WidgetRenderer {
-	r := &tileRenderer{t: t, ground: canvas.NewRectangle(color.Transparent), rim: canvas.NewRectangle(color.Transparent)}
+	r := &tileRenderer{t: t, ground: canvas.NewRectangle(color.Transparent),
+		rim: canvas.NewRectangle(color.Transparent)}
 	r.apply()
 	return r
 }

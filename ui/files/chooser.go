@@ -90,18 +90,23 @@ func (c *chooser) build() {
 
 	places := control.Column(2)
 	for _, p := range c.places() {
-		places.Add(control.NewButton(c.frame, control.Face{Icon: p.icon, Text: p.name, Hint: "Goes to " + p.dir + ".", Wide: true}, func() { c.visit(p.dir) }))
+		places.Add(control.NewButton(c.frame, control.Face{Icon: p.icon, Text: p.name,
+			Hint: "Goes to " + p.dir + ".", Wide: true}, func() { c.visit(p.dir) }))
 	}
-	up := control.NewButton(c.frame, control.Face{Icon: icon.Up, Text: "Up", Hint: "Goes to the folder that holds this one."}, func() { c.visit(filepath.Dir(c.dir)) })
-	head := control.Column(look.Space, container.NewBorder(nil, nil, up, nil, control.Pad(0, look.Space, control.Middle(c.where))))
+	up := control.NewButton(c.frame, control.Face{Icon: icon.Up, Text: "Up",
+		Hint: "Goes to the folder that holds this one."}, func() { c.visit(filepath.Dir(c.dir)) })
+	head := control.Column(look.Space, container.NewBorder(nil, nil, up, nil,
+		control.Pad(0, look.Space, control.Middle(c.where))))
 	foot := control.Column(look.Gap, c.path, c.fault)
 	if c.wish.Extra != nil {
 		foot.Add(c.wish.Extra)
 	}
-	body := container.NewBorder(head, control.Pad(look.Space, 0, foot), control.Pad(0, look.Space, control.Sized(148, 0, places)), nil,
+	body := container.NewBorder(head, control.Pad(look.Space, 0, foot),
+		control.Pad(0, look.Space, control.Sized(148, 0, places)), nil,
 		control.Ground(theme.ColorNameInputBackground, c.scroll))
 	c.dialog = control.NewDialog(c.frame, c.wish.Title, body, control.Cancel(),
-		control.Answer{Text: c.wish.Accept, Kind: control.Primary, Enter: true, Do: func() bool { c.accept(); return false }})
+		control.Answer{Text: c.wish.Accept, Kind: control.Primary, Enter: true,
+			Do: func() bool { c.accept(); return false }})
 }
 
 // place is a folder to go to by one click.
@@ -198,7 +203,8 @@ func (c *chooser) line(e entry) *control.Tile {
 	if e.folder {
 		res, hint, when = icon.Folder, "A click goes into this folder.", ""
 	}
-	body := container.NewBorder(nil, nil, control.Sized(18, 18, control.Middle(control.Icon(res, look.Muted))),
+	body := container.NewBorder(nil, nil, control.Sized(18, 18,
+		control.Middle(control.Icon(res, look.Muted))),
 		control.Middle(control.NewText(when).Caption().Muted().Right()),
 		control.Pad(0, look.Space, control.Middle(control.NewText(e.name).Cut())))
 	return control.NewTile(c.frame, hint, control.Pad(look.Gap, look.Space, body), func() { c.tap(e) })
@@ -275,9 +281,11 @@ func (c *chooser) accept() {
 		}
 	}
 	if c.wish.Write && there {
-		control.Ask(c.frame, "Write over it?", fmt.Sprintf("There is a file %s already, last changed %s.", filepath.Base(path),
-			info.ModTime().Format("2 Jan 2006, 15:04")), control.Cancel(),
-			control.Answer{Text: "Write over", Kind: control.Danger, Enter: true, Then: func() { c.end(path) }})
+		control.Ask(c.frame, "Write over it?",
+			fmt.Sprintf("There is a file %s already, last changed %s.", filepath.Base(path),
+				info.ModTime().Format("2 Jan 2006, 15:04")), control.Cancel(),
+			control.Answer{Text: "Write over", Kind: control.Danger, Enter: true,
+				Then: func() { c.end(path) }})
 		return
 	}
 	c.end(path)

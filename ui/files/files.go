@@ -46,7 +46,8 @@ type Files struct {
 }
 
 // New deals with the files of a session.
-func New(s *session.Session, f *control.Frame, settings *Settings, later func(time.Duration, func())) *Files {
+func New(s *session.Session, f *control.Frame, settings *Settings,
+	later func(time.Duration, func())) *Files {
 	files := &Files{Settings: settings, Later: later, Now: time.Now, s: s, frame: f,
 		keeping: &keeping{folder: settings.unsavedFolder()}}
 	files.keeping.take("")
@@ -65,10 +66,13 @@ func (f *Files) Guard(doing string, then func()) {
 	if p := f.s.Path(); p != "" {
 		name = filepath.Base(p)
 	}
-	control.Ask(f.frame, "Save the changes?", name+" has changes that are not saved. "+doing+" without saving loses them.",
-		control.Answer{Text: "Don't save", Kind: control.Danger, Hint: "Loses the changes.", Then: then},
+	control.Ask(f.frame, "Save the changes?",
+		name+" has changes that are not saved. "+doing+" without saving loses them.",
+		control.Answer{Text: "Don't save", Kind: control.Danger, Hint: "Loses the changes.",
+			Then: then},
 		control.Answer{Text: "Stay", Hint: "Changes nothing (Esc).", Esc: true},
-		control.Answer{Text: "Save", Kind: control.Primary, Hint: "Saves first (Enter).", Enter: true, Then: func() { f.save(then) }})
+		control.Answer{Text: "Save", Kind: control.Primary, Hint: "Saves first (Enter).", Enter: true,
+			Then: func() { f.save(then) }})
 }
 
 // NewJob takes a plain job in hand.
@@ -87,7 +91,8 @@ func (f *Files) NewJob() {
 // Open asks for a job's file and opens it.
 func (f *Files) Open() {
 	f.Guard("Opening another job", func() {
-		Choose(f.frame, Wish{Title: "Open a job", Accept: "Open", Ext: JobExt, Start: f.folder()}, f.load)
+		Choose(f.frame, Wish{Title: "Open a job", Accept: "Open", Ext: JobExt, Start: f.folder()},
+			f.load)
 	})
 }
 
@@ -135,7 +140,8 @@ func (f *Files) Dropped(uris []fyne.URI) {
 		}
 	}
 	if len(uris) > 0 {
-		control.Warn(f.frame, "The job can't be opened", fmt.Errorf("%s is not a job: drop a %s file", uris[0].Name(), JobExt))
+		control.Warn(f.frame, "The job can't be opened",
+			fmt.Errorf("%s is not a job: drop a %s file", uris[0].Name(), JobExt))
 	}
 }
 
@@ -250,22 +256,26 @@ func (f *Files) ExportPicture() {
 	if width < minWidth || width > maxWidth {
 		width = defaultWidth
 	}
-	entry := control.NewEntry(f.frame, fmt.Sprintf("Width of the picture in pixels, %d to %d.", minWidth, maxWidth))
+	entry := control.NewEntry(f.frame, fmt.Sprintf("Width of the picture in pixels, %d to %d.",
+		minWidth, maxWidth))
 	entry.SetValue(fmt.Sprint(width))
 	entry.Commit = func(text string) error {
 		var n int
-		if _, err := fmt.Sscanf(strings.TrimSpace(text)+"\n", "%d\n", &n); err != nil || n < minWidth || n > maxWidth {
+		if _, err := fmt.Sscanf(strings.TrimSpace(text)+"\n", "%d\n",
+			&n); err != nil || n < minWidth || n > maxWidth {
 			return fmt.Errorf("%q is no width: type %d to %d pixels", text, minWidth, maxWidth)
 		}
 		width = n
 		return nil
 	}
-	extra := control.Row(look.Space, control.Middle(control.NewText("Width").Muted()), control.Sized(88, 0, entry), control.Middle(control.NewText("pixels").Muted()))
+	extra := control.Row(look.Space, control.Middle(control.NewText("Width").Muted()),
+		control.Sized(88, 0, entry), control.Middle(control.NewText("pixels").Muted()))
 	check := func() error {
 		entry.Settle()
 		return entry.Fault()
 	}
-	Choose(f.frame, Wish{Title: "Export a picture for the client", Accept: "Export", Ext: ".png", Write: true,
+	Choose(f.frame, Wish{Title: "Export a picture for the client", Accept: "Export", Ext: ".png",
+		Write: true,
 		Start: f.exportName("", ".png"), Extra: extra, Check: check}, func(path string) {
 		f.Settings.PictureWidth = width
 		f.Settings.Save()
@@ -277,7 +287,10 @@ func (f *Files) writePicture(path string, width int) {
 	page := draw.Sheet(f.s.Job(), f.s.Option(), f.s.Report(), draw.SheetOptions{
 		Width: float64(width), Date: f.Now().Format("2 January 2006"),
 	})
-	f.background("Drawing the picture", func(stopped func() bool) error { return WritePicture(path, page, stopped) }, func() {
+	f.background("Drawing the picture", func(stopped func() bool) error {
+		return WritePicture(path,
+			page, stopped)
+	}, func() {
 		control.Tell(f.frame, "The picture is written", path)
 	})
 }
@@ -343,8 +356,10 @@ func (f *Files) ExportText() { f.exportReport(".txt", exportreport.Text) }
 // ExportJSON does so as JSON.
 func (f *Files) ExportJSON() { f.exportReport(".json", exportreport.JSON) }
 
-func (f *Files) exportReport(ext string, write func(io.Writer, design.Job, design.Option, report.Report) error) {
-	Choose(f.frame, Wish{Title: "Export the report", Accept: "Export", Ext: ext, Write: true, Start: f.exportName("-report", ext)},
+func (f *Files) exportReport(ext string, write func(io.Writer, design.Job, design.Option,
+	report.Report) error) {
+	Choose(f.frame, Wish{Title: "Export the report", Accept: "Export", Ext: ext, Write: true,
+		Start: f.exportName("-report", ext)},
 		func(path string) {
 			j, o, r := f.s.Job(), f.s.Option(), f.s.Report()
 			err := WriteWhole(path, func(w io.Writer) error { return write(w, j, o, r) })

@@ -173,7 +173,8 @@ func TestUnreadableFilesAreLeftAlone(t *testing.T) {
 	r := newRig(t)
 	r.change()
 	path := filepath.Join(r.dir, "bad.json")
-	if err := os.WriteFile(path, []byte(`{"format": "castwright-job", "version": 99}`), 0o644); err != nil {
+	if err := os.WriteFile(path, []byte(`{"format": "castwright-job", "version": 99}`),
+		0o644); err != nil {
 		t.Fatal(err)
 	}
 	r.f.load(path)
@@ -199,7 +200,8 @@ func TestChooserPaths(t *testing.T) {
 		t.Fatal(err)
 	}
 	got := ""
-	wish := Wish{Title: "Save", Accept: "Save", Ext: ".json", Write: true, Start: filepath.Join(r.dir, "start.json")}
+	wish := Wish{Title: "Save", Accept: "Save", Ext: ".json", Write: true,
+		Start: filepath.Join(r.dir, "start.json")}
 	Choose(r.f.frame, wish, func(path string) { got = path })
 	for _, bad := range []string{"", filepath.Join("nowhere", "x.json")} {
 		r.write(bad)
@@ -237,7 +239,8 @@ func TestChooserPaths(t *testing.T) {
 	}
 
 	got = ""
-	Choose(r.f.frame, Wish{Title: "Open", Accept: "Open", Ext: ".json", Start: r.dir}, func(path string) { got = path })
+	Choose(r.f.frame, Wish{Title: "Open", Accept: "Open", Ext: ".json", Start: r.dir},
+		func(path string) { got = path })
 	r.write("missing.json")
 	r.key(fyne.KeyReturn)
 	if got != "" {
@@ -280,7 +283,8 @@ func TestExportReport(t *testing.T) {
 	r.f.ExportJSON()
 	r.write("report")
 	r.key(fyne.KeyReturn)
-	if text, err := os.ReadFile(filepath.Join(r.dir, "report.json")); err != nil || !strings.Contains(string(text), "weight_kg") {
+	if text, err := os.ReadFile(filepath.Join(r.dir,
+		"report.json")); err != nil || !strings.Contains(string(text), "weight_kg") {
 		t.Errorf("the report reads %.60q, %v", text, err)
 	}
 }
@@ -369,7 +373,8 @@ func TestWriteWhole(t *testing.T) {
 	if err := put("first", nil); err != nil {
 		t.Fatal(err)
 	}
-	if err := put("second", errors.New("no more room")); err == nil || !strings.Contains(err.Error(), path) {
+	if err := put("second", errors.New("no more room")); err == nil || !strings.Contains(err.Error(),
+		path) {
 		t.Errorf("a failing write gives %v", err)
 	}
 	if text, _ := os.ReadFile(path); string(text) != "first" {
@@ -378,7 +383,8 @@ func TestWriteWhole(t *testing.T) {
 	if left, _ := os.ReadDir(dir); len(left) != 1 {
 		t.Errorf("left over: %v", left)
 	}
-	if err := WriteWhole(filepath.Join(dir, "none", "x"), func(io.Writer) error { return nil }); err == nil {
+	if err := WriteWhole(filepath.Join(dir, "none", "x"),
+		func(io.Writer) error { return nil }); err == nil {
 		t.Error("a missing folder is no error")
 	}
 }

@@ -25,7 +25,8 @@ const recentW, recentH = 192, 108
 func (f *Files) Recent() {
 	f.Settings.Recent = existing(f.Settings.Recent)
 	if len(f.Settings.Recent) == 0 {
-		control.Tell(f.frame, "Recent jobs", "There are none yet. Jobs that you open or save are shown here as pictures.")
+		control.Tell(f.frame, "Recent jobs",
+			"There are none yet. Jobs that you open or save are shown here as pictures.")
 		return
 	}
 	grid := container.NewGridWithColumns(3)
@@ -44,7 +45,8 @@ func (f *Files) Recent() {
 		grid.Add(c.tile)
 	}
 	dialog = control.NewDialog(f.frame, "Recent jobs", container.NewVScroll(control.Column(0, grid)),
-		control.Answer{Text: "Another file…", Hint: "Opens a file from any folder.", Then: f.Open}, control.Cancel())
+		control.Answer{Text: "Another file…", Hint: "Opens a file from any folder.",
+			Then: f.Open}, control.Cancel())
 	dialog.First(first).Sized(3*(recentW+2*look.Space)+5*look.Section, 480).Show()
 	f.fill(cards)
 }
@@ -86,9 +88,11 @@ func (f *Files) newCard(path string, open func()) *recentCard {
 	if info, err := os.Stat(path); err == nil {
 		when = info.ModTime().Format("2 Jan 2006, 15:04")
 	}
-	body := control.Column(2, control.Ground(look.Ground, c.picture), control.NewText(name).Bold().Cut(), c.client,
+	body := control.Column(2, control.Ground(look.Ground, c.picture),
+		control.NewText(name).Bold().Cut(), c.client,
 		control.NewText(when).Caption().Muted().Cut())
-	c.tile = control.NewTile(f.frame, "Opens "+path+".", control.Pad(look.Space, look.Space, body), open).OnGround(theme.ColorNameButton)
+	c.tile = control.NewTile(f.frame, "Opens "+path+".", control.Pad(look.Space, look.Space, body),
+		open).OnGround(theme.ColorNameButton)
 	return c
 }
 

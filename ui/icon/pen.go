@@ -24,8 +24,9 @@ type mark string
 // draw makes an icon of its marks.
 func draw(name string, marks ...mark) fyne.Resource {
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %g %g" width="%[1]g" height="%g">`+
-		`<path fill="#000000" d="`, grid, grid, grid)
+	fmt.Fprintf(&b,
+		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %g %g" width="%[1]g" height="%g">`+
+			`<path fill="#000000" d="`, grid, grid, grid)
 	for _, m := range marks {
 		b.WriteString(string(m))
 	}
@@ -57,7 +58,8 @@ func bezier(xy ...float64) mark {
 	for i := range out {
 		t := float64(i) / n
 		a, b, c, d := (1-t)*(1-t)*(1-t), 3*t*(1-t)*(1-t), 3*t*t*(1-t), t*t*t
-		out[i] = point{a*p[0].x + b*p[1].x + c*p[2].x + d*p[3].x, a*p[0].y + b*p[1].y + c*p[2].y + d*p[3].y}
+		out[i] = point{a*p[0].x + b*p[1].x + c*p[2].x + d*p[3].x,
+			a*p[0].y + b*p[1].y + c*p[2].y + d*p[3].y}
 	}
 	return stroke(out)
 }
@@ -74,7 +76,8 @@ func round(x, y, w, h, r float64) mark {
 
 // ring is a circle drawn with the pen; disc is a filled one.
 func ring(cx, cy, r float64) mark {
-	return polygon(onCircle(cx, cy, r+half, 0, 360), false) + polygon(onCircle(cx, cy, r-half, 0, 360), true)
+	return polygon(onCircle(cx, cy, r+half, 0, 360), false) + polygon(onCircle(cx, cy, r-half, 0, 360),
+		true)
 }
 
 func disc(cx, cy, r float64) mark { return polygon(onCircle(cx, cy, r, 0, 360), false) }

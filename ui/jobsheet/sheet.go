@@ -35,11 +35,13 @@ func Show(s *session.Session, f *control.Frame) {
 	h.fault.Hide()
 	left := control.Column(look.Gap, h.client()...)
 	right := control.Column(look.Gap, h.materials()...)
-	columns := container.NewGridWithColumns(2, control.Pad(0, look.Space, left), control.Pad(0, look.Space, right))
+	columns := container.NewGridWithColumns(2, control.Pad(0, look.Space, left),
+		control.Pad(0, look.Space, right))
 	body := container.NewBorder(nil, h.fault, nil, nil,
 		container.NewVScroll(columns))
 	control.NewDialog(f, "Job and materials", body, control.Cancel(),
-		control.Answer{Text: "Apply", Hint: "Takes all of it over (Enter).", Kind: control.Primary, Enter: true, Do: h.take}).
+		control.Answer{Text: "Apply", Hint: "Takes all of it over (Enter).", Kind: control.Primary,
+			Enter: true, Do: h.take}).
 		First(h.entries[0]).Sized(880, 660).Show()
 }
 
@@ -62,17 +64,19 @@ func (h *sheet) take() bool {
 
 // change gives a job the client, site and materials of another.
 func change(to design.Job) edit.JobEdit {
-	steps := []edit.JobEdit{edit.SetClient(to.Client), edit.SetSite(to.Site), edit.SetMaterials(to.Materials)}
-	return edit.JobEdit{Name: "Change job and materials", Apply: func(j design.Job) (design.Job, error) {
-		out := j
-		for _, s := range steps {
-			var err error
-			if out, err = s.Apply(out); err != nil {
-				return j, err
+	steps := []edit.JobEdit{edit.SetClient(to.Client), edit.SetSite(to.Site),
+		edit.SetMaterials(to.Materials)}
+	return edit.JobEdit{Name: "Change job and materials",
+		Apply: func(j design.Job) (design.Job, error) {
+			out := j
+			for _, s := range steps {
+				var err error
+				if out, err = s.Apply(out); err != nil {
+					return j, err
+				}
 			}
-		}
-		return out, nil
-	}}
+			return out, nil
+		}}
 }
 
 func (h *sheet) say(err error) {
@@ -107,7 +111,8 @@ func (h *sheet) number(label, hint, unit string, at *float64) fyne.CanvasObject 
 	return h.line(label, hint, strconv.FormatFloat(*at, 'f', -1, 64), unit, func(t string) error {
 		x, err := panel.ReadNumber(t, strings.ToLower(label))
 		if err == nil && (x < 0 || x > design.MaxQuantity) {
-			err = fmt.Errorf("%s: %g is out of range: type a number from the product's data sheet", label, x)
+			err = fmt.Errorf("%s: %g is out of range: type a number from the product's data sheet",
+				label, x)
 		}
 		if err == nil {
 			*at = x
@@ -179,18 +184,20 @@ func (h *sheet) client() []fyne.CanvasObject {
 	helpers := float64(j.Site.Helpers)
 	return append(out,
 		heading("The way in"),
-		h.length("Door, width", "The narrowest door on the way; nothing when it is not known.", &j.Site.DoorWidth),
+		h.length("Door, width", "The narrowest door on the way; nothing when it is not known.",
+			&j.Site.DoorWidth),
 		h.length("Door, height", "Height of that door.", &j.Site.DoorHeight),
 		h.length("Stair, width", "Clear width of the narrowest stair or passage.", &j.Site.StairWidth),
 		h.length("Stair, turn", "Clear length at the tightest turn or landing.", &j.Site.StairTurn),
-		h.line("People to carry", "How many carry, you included; 0 when it is not known.", strconv.Itoa(int(helpers)), "", func(t string) error {
-			n, err := strconv.Atoi(strings.TrimSpace(t))
-			if err != nil || n < 0 || n > 100 {
-				return fmt.Errorf("%q people: type a whole number, 0 when it is not known", t)
-			}
-			j.Site.Helpers = n
-			return nil
-		}))
+		h.line("People to carry", "How many carry, you included; 0 when it is not known.",
+			strconv.Itoa(int(helpers)), "", func(t string) error {
+				n, err := strconv.Atoi(strings.TrimSpace(t))
+				if err != nil || n < 0 || n > 100 {
+					return fmt.Errorf("%q people: type a whole number, 0 when it is not known", t)
+				}
+				j.Site.Helpers = n
+				return nil
+			}))
 }
 
 func (h *sheet) materials() []fyne.CanvasObject {
@@ -213,7 +220,8 @@ func (h *sheet) materials() []fyne.CanvasObject {
 		h.number("Parts A", "By volume.", "parts", &m.Resin.PartsA),
 		h.number("Parts B", "By volume.", "parts", &m.Resin.PartsB),
 		h.number("Density", "Mixed.", "kg/m³", &m.Resin.Density),
-		h.number("Deepest pour", "The largest depth of one pour, from its data sheet.", "mm", &m.Resin.MaxPour),
+		h.number("Deepest pour", "The largest depth of one pour, from its data sheet.", "mm",
+			&m.Resin.MaxPour),
 		h.percent("Waste", "Added for cups and drips.", &m.Resin.Waste),
 		heading("Glass"),
 		h.text("Name", "Name of the glass.", &m.Glass.Name),

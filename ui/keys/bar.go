@@ -27,7 +27,8 @@ func NewBar(f *control.Frame, d *Dispatcher) *Bar {
 	b := &Bar{d: d, frame: f, open: -1}
 	row := control.Row(0)
 	for i, title := range Menus {
-		t := control.NewButton(f, control.Face{Text: title, Hint: "Opens the menu " + title + "."}, func() { b.Open(i) })
+		t := control.NewButton(f, control.Face{Text: title, Hint: "Opens the menu " + title + "."},
+			func() { b.Open(i) })
 		b.titles = append(b.titles, t)
 		row.Add(t)
 	}
@@ -91,8 +92,10 @@ func (b *Bar) line(a Action) *control.Tile {
 		sign = control.Middle(control.Icon(icon.Check, theme.ColorNamePrimary))
 	}
 	key := control.NewText(a.Key.String()).Muted().Right()
-	body := container.NewBorder(nil, nil, control.Sized(20, 18, sign), control.Pad(0, look.Section, key), name)
-	return control.NewTile(b.frame, a.Does, control.Sized(220, 0, control.Pad(look.Gap, look.Gap, body)), do)
+	body := container.NewBorder(nil, nil, control.Sized(20, 18, sign),
+		control.Pad(0, look.Section, key), name)
+	return control.NewTile(b.frame, a.Does, control.Sized(220, 0,
+		control.Pad(look.Gap, look.Gap, body)), do)
 }
 
 // key walks through the lines and the menus.

@@ -47,7 +47,8 @@ func TestTable(t *testing.T) {
 // TestKeysLeaveTextAlone keeps the keys of editing text out of the table.
 func TestKeysLeaveTextAlone(t *testing.T) {
 	taken := []keys.Key{
-		{Name: fyne.KeyC, Mod: keys.Ctrl}, {Name: fyne.KeyV, Mod: keys.Ctrl}, {Name: fyne.KeyX, Mod: keys.Ctrl}, {Name: fyne.KeyA, Mod: keys.Ctrl},
+		{Name: fyne.KeyC, Mod: keys.Ctrl}, {Name: fyne.KeyV, Mod: keys.Ctrl}, {Name: fyne.KeyX,
+			Mod: keys.Ctrl}, {Name: fyne.KeyA, Mod: keys.Ctrl},
 		{Name: fyne.KeyLeft, Mod: keys.Ctrl}, {Name: fyne.KeyRight, Mod: keys.Ctrl},
 	}
 	for _, a := range keys.Table {
@@ -60,7 +61,8 @@ func TestKeysLeaveTextAlone(t *testing.T) {
 func TestKeyString(t *testing.T) {
 	for want, k := range map[string]keys.Key{
 		"Delete": {Name: fyne.KeyDelete}, "F11": {Name: fyne.KeyF11}, "Ctrl+Shift+Page up": {Name: fyne.KeyPageUp, Mod: fyne.KeyModifierControl | fyne.KeyModifierShift},
-		"Ctrl+=": {Name: fyne.KeyEqual, Mod: fyne.KeyModifierControl}, "Ctrl+Alt+E": {Name: fyne.KeyE, Mod: fyne.KeyModifierAlt | fyne.KeyModifierControl},
+		"Ctrl+=": {Name: fyne.KeyEqual, Mod: fyne.KeyModifierControl}, "Ctrl+Alt+E": {Name: fyne.KeyE,
+			Mod: fyne.KeyModifierAlt | fyne.KeyModifierControl},
 	} {
 		if got := k.String(); got != want {
 			t.Errorf("%+v reads %q, want %q", k, got, want)

@@ -3,6 +3,7 @@ package panel
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,7 +51,7 @@ type field struct {
 // same reports whether the fields can be shown by the same controls.
 func (f field) same(o field) bool {
 	return f.kind == o.kind && f.label == o.label && f.palette == o.palette &&
-		strings.Join(f.words, "\n") == strings.Join(o.words, "\n") && (f.nudge == nil) == (o.nudge == nil)
+		slices.Equal(f.words, o.words) && (f.nudge == nil) == (o.nudge == nil)
 }
 
 // sheet collects the fields of a selection.
@@ -125,9 +126,9 @@ func lengthHint(sys units.System) string {
 	return `Type 648, 64.8 cm or 25 1/2"; arrows move it by 1 mm, with Shift by ten.`
 }
 
-// number is a field for a plain number with a unit; units maps what may stand
-// behind it to its size, the first one being what a bare number means.
-func (s *sheet) number(label, hint string, text string, read func(string) (float64, error), step, v float64,
+// number is a field for a number v that read makes of what is typed; arrows move
+// it by step.
+func (s *sheet) number(label, hint, text string, read func(string) (float64, error), step, v float64,
 	e func(float64) edit.Edit) {
 	s.add(field{
 		kind: kindText, label: label, hint: hint, text: text,
@@ -143,7 +144,8 @@ func (s *sheet) number(label, hint string, text string, read func(string) (float
 }
 
 func (s *sheet) angle(label, hint string, v units.Angle, e func(units.Angle) edit.Edit) {
-	s.number(label, hint+" Arrows turn it by 1°, with Shift by ten.", units.FormatAngle(v), ReadDegrees, 1, v.Degrees(),
+	s.number(label, hint+" Arrows turn it by 1°, with Shift by ten.", units.FormatAngle(v), ReadDegrees,
+		1, v.Degrees(),
 		func(x float64) edit.Edit { return e(units.FromDegrees(x)) })
 }
 
@@ -157,7 +159,8 @@ func (s *sheet) mass(label, hint string, kg float64, e func(float64) edit.Edit) 
 	if s.sys == units.Imperial {
 		step = units.PoundKG
 	}
-	s.number(label, hint, units.FormatMass(kg, s.sys), func(t string) (float64, error) { return ReadMass(t, s.sys) },
+	s.number(label, hint, units.FormatMass(kg, s.sys),
+		func(t string) (float64, error) { return ReadMass(t, s.sys) },
 		step, kg, func(x float64) edit.Edit { return e(math.Max(0, x)) })
 }
 
@@ -173,8 +176,10 @@ func (s *sheet) tick(label, hint string, on bool, e func(bool) edit.Edit) {
 	s.add(f)
 }
 
-func (s *sheet) colour(label, hint string, c design.Colour, p palette, e func(design.Colour) edit.Edit) {
-	s.add(field{kind: kindColour, label: label, hint: hint, colour: c, text: Hex(c), palette: p, dye: e})
+func (s *sheet) colour(label, hint string, c design.Colour, p palette,
+	e func(design.Colour) edit.Edit) {
+	s.add(field{kind: kindColour, label: label, hint: hint, colour: c, text: Hex(c), palette: p,
+		dye: e})
 }
 
 func (s *sheet) notes(label, hint, text string, e func(string) edit.Edit) {
@@ -183,7 +188,8 @@ func (s *sheet) notes(label, hint, text string, e func(string) edit.Edit) {
 }
 
 // profile is the fields for the profile of an arris.
-func (s *sheet) profile(label, hint string, p design.Profile, list []string, e func(design.Profile) edit.Edit) {
+func (s *sheet) profile(label, hint string, p design.Profile, list []string,
+	e func(design.Profile) edit.Edit) {
 	s.choice(label, hint, list, int(p.Kind), func(i int) edit.Edit {
 		q := design.Profile{Kind: design.ProfileKind(i), Size: p.Size}
 		if q.Size == 0 || !words.ProfileSized(p.Kind) {
@@ -208,7 +214,9 @@ func (s *sheet) profile(label, hint string, p design.Profile, list []string, e f
 	case design.ProfileRough:
 		size, why = "Liner", "Thickness of the liner in the form that makes the broken edge."
 	}
-	s.length(size, why, p.Size, func(l units.Length) edit.Edit { return e(design.Profile{Kind: p.Kind, Size: l}) })
+	s.length(size, why, p.Size, func(l units.Length) edit.Edit {
+		return e(design.Profile{Kind: p.Kind, Size: l})
+	})
 	if p.Kind == design.ProfileHalfRound && p.Size == 0 {
 		f := &s.fields[len(s.fields)-1]
 		f.text, f.empty = "", "half the thickness"

@@ -30,7 +30,8 @@ func shares(room, fields, numbers, warnings float32) (f, n, w float32) {
 func (stack) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	head, fields, rule1, numbers, rule2, risk, warnings := objects[0], objects[1], objects[2], objects[3], objects[4], objects[5], objects[6]
 	fixed := head.MinSize().Height + risk.MinSize().Height + 4*look.Space + 2
-	f, n, w := shares(size.Height-fixed, contentHeight(fields), contentHeight(numbers), contentHeight(warnings))
+	f, n, w := shares(size.Height-fixed, contentHeight(fields), contentHeight(numbers),
+		contentHeight(warnings))
 	y := float32(0)
 	put := func(o fyne.CanvasObject, h, gap float32) {
 		o.Move(fyne.NewPos(0, y))

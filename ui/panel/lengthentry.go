@@ -16,7 +16,8 @@ type LengthEntry struct {
 
 // NewLengthEntry is an entry that starts with a length. A zero length shows as
 // nothing where empty says what that means, such as "not known".
-func NewLengthEntry(f *control.Frame, hint string, sys units.System, l units.Length, empty string) *LengthEntry {
+func NewLengthEntry(f *control.Frame, hint string, sys units.System, l units.Length,
+	empty string) *LengthEntry {
 	e := &LengthEntry{Entry: control.NewEntry(f, hint+" "+lengthHint(sys)), sys: sys}
 	e.SetPlaceHolder(empty)
 	show := func() {

@@ -51,9 +51,12 @@ const Width = 328
 func New(s *session.Session, f *control.Frame) *Panel {
 	p := &Panel{s: s, frame: f, kept: map[string]string{}}
 	p.name = control.NewText("").Heading().Cut()
-	p.copy = control.NewButton(f, control.Face{Icon: icon.Copy, Hint: "Puts a copy of the part beside it (Ctrl+D)."}, func() { p.Duplicate() })
-	p.remove = control.NewButton(f, control.Face{Icon: icon.Remove, Hint: "Removes what is selected (Delete)."}, func() { p.Remove() })
-	p.all = control.NewButton(f, control.Face{Kind: control.Raised}, func() { p.report(p.s.Do(p.allDo())) })
+	p.copy = control.NewButton(f, control.Face{Icon: icon.Copy,
+		Hint: "Puts a copy of the part beside it (Ctrl+D)."}, func() { p.Duplicate() })
+	p.remove = control.NewButton(f, control.Face{Icon: icon.Remove,
+		Hint: "Removes what is selected (Delete)."}, func() { p.Remove() })
+	p.all = control.NewButton(f, control.Face{Kind: control.Raised},
+		func() { p.report(p.s.Do(p.allDo())) })
 	p.fields = control.Column(look.Gap - 1)
 	p.scroll = container.NewVScroll(inset(p.fields))
 	p.numbers, p.risks = newQuantities(p), newWarnings(p)

@@ -226,7 +226,8 @@ func TestEveryPartHasFields(t *testing.T) {
 		for _, id := range partIDs(o.Design) {
 			r.s.Select(session.Pick{Part: id, Node: -1})
 			if len(r.p.rows) == 0 || r.p.name.Text() == "Top" {
-				t.Errorf("%s in option %s: %q with %d fields", id, o.Name, r.p.name.Text(), len(r.p.rows))
+				t.Errorf("%s in option %s: %q with %d fields", id, o.Name, r.p.name.Text(),
+					len(r.p.rows))
 			}
 		}
 		for i := range o.Design.Outline.Nodes {
@@ -256,7 +257,8 @@ func TestPickingInTheLists(t *testing.T) {
 					}
 					changed := !reflect.DeepEqual(before, r.s.Design())
 					if changed != (i != f.at) {
-						t.Errorf("%s, %s: picked %q from %q, changed %v", id, f.label, word, f.words[f.at], changed)
+						t.Errorf("%s, %s: picked %q from %q, changed %v", id, f.label, word,
+							f.words[f.at], changed)
 					}
 					if changed {
 						r.s.Undo()
@@ -390,8 +392,10 @@ func TestReadingNumbers(t *testing.T) {
 	}{
 		{"12", units.Metric, 12, true}, {"12,5 kg", units.Metric, 12.5, true},
 		// An avoirdupois pound is 0.45359237 kg: NIST SP 811 (2008), App. B.8.
-		{"10 lb", units.Metric, 4.5359237, true}, {"10", units.Imperial, 4.5359237, true}, {"3 kg", units.Imperial, 3, true},
-		{"-1", units.Metric, 0, false}, {"nan", units.Metric, 0, false}, {"1e999", units.Metric, 0, false}, {"heavy", units.Metric, 0, false}, {"", units.Metric, 0, false},
+		{"10 lb", units.Metric, 4.5359237, true}, {"10", units.Imperial, 4.5359237, true}, {"3 kg",
+			units.Imperial, 3, true},
+		{"-1", units.Metric, 0, false}, {"nan", units.Metric, 0, false}, {"1e999", units.Metric, 0,
+			false}, {"heavy", units.Metric, 0, false}, {"", units.Metric, 0, false},
 	} {
 		got, err := ReadMass(tt.in, tt.sys)
 		if (err == nil) != tt.ok || tt.ok && (got-tt.want > 1e-12 || tt.want-got > 1e-12) {
@@ -410,7 +414,8 @@ func TestReadingNumbers(t *testing.T) {
 	if _, err := ReadPercent("140"); err == nil {
 		t.Error("140 per cent were taken")
 	}
-	for in, want := range map[string]design.Colour{"#a9a69f": {R: 0xa9, G: 0xa6, B: 0x9f}, "FFF": {R: 255, G: 255, B: 255}, " 0a0B0c ": {R: 10, G: 11, B: 12}} {
+	for in, want := range map[string]design.Colour{"#a9a69f": {R: 0xa9, G: 0xa6, B: 0x9f},
+		"FFF": {R: 255, G: 255, B: 255}, " 0a0B0c ": {R: 10, G: 11, B: 12}} {
 		if c, err := ReadHex(in); c != want || err != nil {
 			t.Errorf("ReadHex(%q) = %v, %v", in, c, err)
 		}

@@ -44,7 +44,8 @@ type patchRenderer struct {
 }
 
 func (r *patchRenderer) rim() {
-	r.p.box.StrokeColor = r.p.Theme().Color(theme.ColorNameInputBorder, fyne.CurrentApp().Settings().ThemeVariant())
+	r.p.box.StrokeColor = r.p.Theme().Color(theme.ColorNameInputBorder,
+		fyne.CurrentApp().Settings().ThemeVariant())
 }
 
 func (r *patchRenderer) Refresh() {

@@ -31,18 +31,25 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 	t, ms := r.Takeoff, r.Measures
 	figures := func(fs ...takeoff.Figure) (out []reckoned) {
 		for _, f := range fs {
-			out = append(out, reckoned{f.Label, words.Figure(f, sys), words.Range(f, sys), f.How, f.Source})
+			out = append(out, reckoned{f.Label, words.Figure(f, sys), words.Range(f, sys), f.How,
+				f.Source})
 		}
 		return out
 	}
-	drawn := func(label, value, how string) reckoned { return reckoned{label, value, "", how, "the drawing"} }
+	drawn := func(label, value, how string) reckoned {
+		return reckoned{label, value, "", how, "the drawing"}
+	}
 	mm := func(x float64) string { return words.Amount(x, "mm", sys) }
 
 	size := []reckoned{
-		drawn("Area, outline", units.FormatArea(ms.PlanArea, sys), "The region inside the outline, corners treated."),
-		drawn("Area, less openings", units.FormatArea(ms.NetArea, sys), "The same less sink cut-outs and holes, united first."),
-		drawn("Round the outline", mm(ms.OutlinePerimeter), "Along the exact curves: "+mm(ms.SeenLength)+" seen, "+mm(ms.WallLength)+" at walls."),
-		drawn("Round the openings", mm(ms.CutoutPerimeter), "Along the exact curves, where they bound the top."),
+		drawn("Area, outline", units.FormatArea(ms.PlanArea, sys),
+			"The region inside the outline, corners treated."),
+		drawn("Area, less openings", units.FormatArea(ms.NetArea, sys),
+			"The same less sink cut-outs and holes, united first."),
+		drawn("Round the outline", mm(ms.OutlinePerimeter),
+			"Along the exact curves: "+mm(ms.SeenLength)+" seen, "+mm(ms.WallLength)+" at walls."),
+		drawn("Round the openings", mm(ms.CutoutPerimeter),
+			"Along the exact curves, where they bound the top."),
 	}
 	mix := words.Figure(t.Bags, sys) + " · " + words.Figure(t.MixVolume, sys)
 
@@ -53,7 +60,8 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 		if t.Pours.Value > 0 {
 			resin += " · " + words.Figure(t.Pours, sys)
 		}
-		resinBehind = figures(t.ResinVolume, t.TopCoat, t.ResinMix, t.ResinA, t.ResinB, t.Pours, t.ResinMass)
+		resinBehind = figures(t.ResinVolume, t.TopCoat, t.ResinMix, t.ResinA, t.ResinB, t.Pours,
+			t.ResinMass)
 		for _, dam := range t.Dams {
 			resinBehind = append(resinBehind, reckoned{"Dam", mm(dam.Length) + " long", "",
 				mm(dam.Height) + " high at an open end, with a hand's width each side.", "the drawing"})
@@ -66,8 +74,8 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 		glassBehind = figures(t.GlassArea, t.GlassMass0, t.GlassFill, t.GlassMass, t.Displaced)
 	}
 	return []quantity{
-		{"Weight", words.Figure(t.WeightDry, sys), append(figures(t.WeightDry, t.WeightConcrete, t.WeightWet, t.WeightFull),
-			figures(t.CentreX, t.CentreY, t.CentreZ)...)},
+		{"Weight", words.Figure(t.WeightDry, sys), figures(t.WeightDry, t.WeightConcrete, t.WeightWet,
+			t.WeightFull, t.CentreX, t.CentreY, t.CentreZ)},
 		{"Size", words.Size(ms.Bounds.W(), ms.Bounds.H(), sys), size},
 		{"Mix", mix, figures(t.MixVolume, t.Bags, t.Water, t.FormDepth)},
 		{"Resin", resin, resinBehind},
@@ -110,7 +118,8 @@ func costsOf(t takeoff.Takeoff, currency string) (out []reckoned) {
 		} else {
 			how += " × " + words.Money(currency, c.Price) + " a " + c.Unit
 		}
-		out = append(out, reckoned{c.Label, words.Money(currency, c.Total), "", how, "the maker's own prices"})
+		out = append(out, reckoned{c.Label, words.Money(currency, c.Total), "", how,
+			"the maker's own prices"})
 	}
 	return out
 }
@@ -166,7 +175,8 @@ func (q *quantities) newRow(label string, first bool) *quantityRow {
 	}
 	r.scroll = container.NewVScroll(inset(control.Pad(look.Gap, 0, r.detail)))
 	r.scroll.Hide()
-	head := container.NewBorder(nil, nil, control.Row(look.Gap, control.Sized(16, 16, control.Middle(r.sign)),
+	head := container.NewBorder(nil, nil, control.Row(look.Gap,
+		control.Sized(16, 16, control.Middle(r.sign)),
 		control.Middle(control.NewText(label).Muted())), nil, control.Middle(r.value))
 	r.tile = control.NewTile(q.p.frame, label+": a click says how it was reckoned, with the source.",
 		control.Pad(3, look.Gap, head), func() { q.toggle(r) })
@@ -226,7 +236,8 @@ type reckonedLine struct {
 }
 
 func newReckonedLine() *reckonedLine {
-	l := &reckonedLine{label: control.NewText("").Cut(), value: control.NewText("").Bold().Right(), words: control.SmallLines("")}
+	l := &reckonedLine{label: control.NewText("").Cut(), value: control.NewText("").Bold().Right(),
+		words: control.SmallLines("")}
 	head := container.NewBorder(nil, nil, nil, l.value, l.label)
 	l.box = container.NewBorder(nil, nil, control.Sized(24, 0, control.NewFill("", 0)), nil,
 		control.Column(0, control.Pad(0, look.Gap, head), l.words))

@@ -64,10 +64,12 @@ func (p *Panel) newRow(f field, key string) *row {
 		})
 		o = control.Sized(0, lineHeight, control.Rimmed(r.choice))
 	case kindTick:
-		r.check = control.NewCheck(p.frame, "", f.hint, func(on bool) { r.do(func() error { return p.s.Do(r.f.tick(on)) }) })
+		r.check = control.NewCheck(p.frame, "", f.hint,
+			func(on bool) { r.do(func() error { return p.s.Do(r.f.tick(on)) }) })
 		o = r.check
 	case kindColour:
-		r.dye = newDye(p.frame, f.hint, f.palette, func(c design.Colour) { r.do(func() error { return p.s.Do(r.f.dye(c)) }) })
+		r.dye = newDye(p.frame, f.hint, f.palette,
+			func(c design.Colour) { r.do(func() error { return p.s.Do(r.f.dye(c)) }) })
 		o = r.dye
 	}
 	r.fault = control.SmallLines("")
@@ -184,8 +186,10 @@ type dye struct {
 
 func newDye(f *control.Frame, hint string, p palette, picked func(design.Colour)) *dye {
 	d := &dye{frame: f, palette: p, picked: picked, patch: newPatch(), name: control.NewText("").Cut()}
-	body := container.NewBorder(nil, nil, control.Sized(28, 18, d.patch), nil, control.Pad(0, look.Gap, control.Middle(d.name)))
-	d.Tile = control.NewTile(f, hint, control.Pad(look.Gap, look.Gap+2, body), d.open).OnGround(theme.ColorNameButton)
+	body := container.NewBorder(nil, nil, control.Sized(28, 18, d.patch), nil,
+		control.Pad(0, look.Gap, control.Middle(d.name)))
+	d.Tile = control.NewTile(f, hint, control.Pad(look.Gap, look.Gap+2, body),
+		d.open).OnGround(theme.ColorNameButton)
 	return d
 }
 
@@ -225,18 +229,22 @@ func (d *dye) open() {
 		}
 		return err
 	}
-	card = control.ShowPopover(d.frame, d, control.Column(look.Space, grid,
-		container.New(line{}, control.NewText("Own colour").Muted(), own), control.Narrow(280, fault)), nil, nil)
+	typed := container.New(line{}, control.NewText("Own colour").Muted(), own)
+	card = control.ShowPopover(d.frame, d,
+		control.Column(look.Space, grid, typed, control.Narrow(280, fault)), nil, nil)
 }
 
 // Swatches is a grid of colours with their names; the present one is marked.
-func Swatches(f *control.Frame, list []Swatch, present design.Colour, pick func(design.Colour)) fyne.CanvasObject {
+func Swatches(f *control.Frame, list []Swatch, present design.Colour,
+	pick func(design.Colour)) fyne.CanvasObject {
 	grid := container.NewGridWithColumns(4)
 	for _, s := range list {
 		p := newPatch()
 		p.set(s.Colour)
-		t := control.NewTile(f, fmt.Sprintf("%s, %s. A click takes it.", s.Name, Hex(s.Colour)), control.Pad(look.Gap, look.Gap,
-			control.Column(2, control.Sized(62, 28, p), control.NewText(s.Name).Caption().Centred())), func() { pick(s.Colour) })
+		t := control.NewTile(f, fmt.Sprintf("%s, %s. A click takes it.", s.Name, Hex(s.Colour)),
+			control.Pad(look.Gap, look.Gap,
+				control.Column(2, control.Sized(62, 28, p),
+					control.NewText(s.Name).Caption().Centred())), func() { pick(s.Colour) })
 		t.SetOn(s.Colour == present)
 		grid.Add(t)
 	}

@@ -35,14 +35,17 @@ func itemsOf(r report.Report, sys units.System) (out []item) {
 	for _, f := range r.Faults {
 		out = append(out, item{
 			severity: warn.Severe, word: "Fault", title: control.Sentence(f.Detail), part: f.Part,
-			at: geom.Vec{X: f.At.X.MM(), Y: f.At.Y.MM()}, advice: "Until it is mended, the numbers may not be those of the top that is meant.",
+			at: geom.Vec{X: f.At.X.MM(),
+				Y: f.At.Y.MM()}, advice: "Until it is mended, the numbers may not be those of the top that is meant.",
 		})
 	}
 	for _, w := range r.Warnings {
-		i := item{severity: w.Severity, title: w.Title, advice: w.Advice, source: w.Source, part: w.Part, at: w.At}
+		i := item{severity: w.Severity, title: w.Title, advice: w.Advice, source: w.Source,
+			part: w.Part, at: w.At}
 		i.word = [...]string{"Note", "Caution", "Severe"}[min(int(w.Severity), 2)]
 		if w.Value != 0 || w.Limit != 0 {
-			i.reading = words.Amount(w.Value, w.Unit, sys) + ", limit " + words.Amount(w.Limit, w.Unit, sys)
+			i.reading = words.Amount(w.Value, w.Unit, sys) + ", limit " + words.Amount(w.Limit, w.Unit,
+				sys)
 		}
 		out = append(out, i)
 	}
@@ -134,13 +137,17 @@ func (w *warnings) show(items []item) {
 }
 
 func (w *warnings) newRow() *warningRow {
-	r := &warningRow{sign: widget.NewIcon(nil), title: control.Lines(""), sub: control.NewText("").Caption().Muted().Cut(), detail: control.SmallLines("")}
+	r := &warningRow{sign: widget.NewIcon(nil), title: control.Lines(""),
+		sub: control.NewText("").Caption().Muted().Cut(), detail: control.SmallLines("")}
 	r.detail.Hide()
 	text := control.Column(0, r.title, control.Pad(0, 5, r.sub))
-	sign := control.Column(0, control.Sized(0, 4, control.NewFill("", 0)), control.Sized(20, 20, r.sign))
+	sign := control.Column(0, control.Sized(0, 4, control.NewFill("", 0)),
+		control.Sized(20, 20, r.sign))
 	body := container.NewBorder(nil, nil, sign, nil, text)
-	r.tile = control.NewTile(w.p.frame, "A click shows the place on the drawing and says what to do.", control.Pad(2, look.Gap, body), func() { w.toggle(r) })
-	r.box = control.Column(0, r.tile, container.NewBorder(nil, nil, control.Sized(24, 0, control.NewFill("", 0)), nil, r.detail))
+	r.tile = control.NewTile(w.p.frame, "A click shows the place on the drawing and says what to do.",
+		control.Pad(2, look.Gap, body), func() { w.toggle(r) })
+	r.box = control.Column(0, r.tile, container.NewBorder(nil, nil,
+		control.Sized(24, 0, control.NewFill("", 0)), nil, r.detail))
 	return r
 }
 

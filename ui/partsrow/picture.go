@@ -48,8 +48,10 @@ func paintProfile(d design.Design, p design.Profile, w, h int) *image.RGBA {
 	c := d.Finish.Colour
 	rim := scene.Colour{R: c.R / 3, G: c.G / 3, B: c.B / 3, A: 0xff}
 	return raster.Image(scene.Page{W: float64(w), H: float64(h), Items: []scene.Item{
-		scene.Fill{Loops: []geom.Loop{loop}, Paint: scene.Paint{Colour: scene.Colour{R: c.R, G: c.G, B: c.B, A: 0xff}}},
-		scene.Stroke{Lines: [][]geom.Vec{append([]geom.Vec{{Y: at(0, 0).Y}}, append(loop[:steps+1:steps+1], geom.Vec{Y: at(0, t).Y})...)},
+		scene.Fill{Loops: []geom.Loop{loop}, Paint: scene.Paint{Colour: scene.Colour{R: c.R, G: c.G,
+			B: c.B, A: 0xff}}},
+		scene.Stroke{Lines: [][]geom.Vec{append([]geom.Vec{{Y: at(0, 0).Y}},
+			append(loop[:steps+1:steps+1], geom.Vec{Y: at(0, t).Y})...)},
 			Width: math.Max(1, float64(h)/60), Colour: rim},
 	}})
 }

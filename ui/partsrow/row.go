@@ -50,24 +50,33 @@ type noun struct {
 func New(s *session.Session, f *control.Frame, hands Hands) *Row {
 	r := &Row{s: s, frame: f, hands: hands, nouns: map[keys.ID]*noun{}}
 	grid := container.New(nounsLayout{})
-	add := func(id keys.ID, name string, res fyne.Resource, say func(design.Design) string, open func() fyne.CanvasObject) {
+	add := func(id keys.ID, name string, res fyne.Resource, say func(design.Design) string,
+		open func() fyne.CanvasObject) {
 		n := &noun{say: say, open: open, summary: control.NewText("").Caption().Muted().Cut()}
 		sign := control.Sized(26, 26, control.Icon(res, theme.ColorNameForeground))
 		body := container.NewBorder(nil, nil, control.Middle(sign), nil,
-			control.Pad(0, look.Gap+2, control.Middle(control.Column(0, control.NewText(name).Bold().Cut(), n.summary))))
-		n.tile = control.NewTile(f, keys.Hint(id), control.Pad(look.Gap, look.Space, body), func() { r.Open(id) })
+			control.Pad(0, look.Gap+2, control.Middle(control.Column(0,
+				control.NewText(name).Bold().Cut(), n.summary))))
+		n.tile = control.NewTile(f, keys.Hint(id), control.Pad(look.Gap, look.Space, body),
+			func() { r.Open(id) })
 		r.nouns[id] = n
 		grid.Add(n.tile)
 	}
 	add(keys.PartShape, "Shape", icon.Shape, r.sayShape, r.openShape)
 	add(keys.PartEdge, "Edge", icon.Edge, r.sayEdge, r.openEdge)
-	add(keys.PartSink, "Sink", icon.Sink, func(d design.Design) string { return number(len(d.Sinks)) }, r.tiles(kit.sinks))
-	add(keys.PartTaps, "Taps", icon.Taps, func(d design.Design) string { return number(len(d.Taps)) }, r.tiles(kit.taps))
-	add(keys.PartHole, "Hole", icon.Hole, func(d design.Design) string { return number(len(d.Holes)) }, r.tiles(kit.holes))
-	add(keys.PartChannel, "Channel", icon.Channel, func(d design.Design) string { return number(len(d.Channels)) }, r.tiles(kit.channels))
-	add(keys.PartGlass, "Glass", icon.Glass, func(d design.Design) string { return number(len(d.Glass)) }, r.tiles(kit.glass))
+	add(keys.PartSink, "Sink", icon.Sink, func(d design.Design) string { return number(len(d.Sinks)) },
+		r.tiles(kit.sinks))
+	add(keys.PartTaps, "Taps", icon.Taps, func(d design.Design) string { return number(len(d.Taps)) },
+		r.tiles(kit.taps))
+	add(keys.PartHole, "Hole", icon.Hole, func(d design.Design) string { return number(len(d.Holes)) },
+		r.tiles(kit.holes))
+	add(keys.PartChannel, "Channel", icon.Channel,
+		func(d design.Design) string { return number(len(d.Channels)) }, r.tiles(kit.channels))
+	add(keys.PartGlass, "Glass", icon.Glass,
+		func(d design.Design) string { return number(len(d.Glass)) }, r.tiles(kit.glass))
 	add(keys.PartFinish, "Finish", icon.Finish, sayFinish, r.openFinish)
-	add(keys.PartSupports, "Supports", icon.Supports, func(d design.Design) string { return number(len(d.Supports)) }, r.tiles(kit.supports))
+	add(keys.PartSupports, "Supports", icon.Supports,
+		func(d design.Design) string { return number(len(d.Supports)) }, r.tiles(kit.supports))
 	r.Object = grid
 	s.OnChange(func(c session.Change) {
 		if c.Design || c.Option || c.Job {
@@ -135,8 +144,10 @@ func (r *Row) tile(s starter) *control.Tile {
 			return func() *image.RGBA { return paintDesign(s.sample, s.below, w, h) }
 		})
 	}
-	body := control.Column(look.Gap, control.Sized(pictureW, pictureH, picture), control.NewText(s.name).Centred())
-	return control.NewTile(r.frame, s.hint, control.Pad(look.Space, look.Space, body), func() { r.pick(s) }).OnGround(look.Ground)
+	body := control.Column(look.Gap, control.Sized(pictureW, pictureH, picture),
+		control.NewText(s.name).Centred())
+	return control.NewTile(r.frame, s.hint, control.Pad(look.Space, look.Space, body),
+		func() { r.pick(s) }).OnGround(look.Ground)
 }
 
 // pick takes a starter.
@@ -224,13 +235,13 @@ func sayFinish(d design.Design) string {
 // openShape offers outlines at the typed size.
 func (r *Row) openShape() fyne.CanvasObject {
 	k := r.kit()
-	w, d := k.size(1550, inch(61)), k.size(560, inch(22))
+	w, d := k.size(1550, 61), k.size(560, 22)
 	if !k.box.Empty() {
 		w, d = units.FromMM(k.box.W()), units.FromMM(k.box.H())
 	}
 	// An L keeps the depth of its runs, not that of the whole box.
-	if d > k.size(900, inch(36)) {
-		d = k.size(600, inch(24))
+	if d > k.size(900, 36) {
+		d = k.size(600, 24)
 	}
 	holder := container.NewStack()
 	wide := panel.NewLengthEntry(r.frame, "Width over all.", k.sys, w, "")
@@ -243,7 +254,8 @@ func (r *Row) openShape() fyne.CanvasObject {
 	after(wide, fill)
 	after(deep, fill)
 	fill()
-	size := control.Row(look.Space, control.Middle(control.NewText("Width").Muted()), control.Sized(110, 0, wide.Entry),
+	size := control.Row(look.Space, control.Middle(control.NewText("Width").Muted()),
+		control.Sized(110, 0, wide.Entry),
 		control.Middle(control.NewText("Depth").Muted()), control.Sized(110, 0, deep.Entry))
 	return control.Column(look.Space, size, holder)
 }
@@ -298,13 +310,14 @@ func (r *Row) openFinish() fyne.CanvasObject {
 	k := r.kit()
 	grid := container.NewGridWithColumns(3)
 	for i, name := range words.Exposures {
-		sample := k.swatch(k.size(150, inch(6)), k.size(80, inch(3)))
+		sample := k.swatch(k.size(150, 6), k.size(80, 3))
 		sample.Finish.Exposure = design.Exposure(i)
 		picture := control.NewPicture(r.frame, pictureW, 56, func(w, h int) control.Paint {
 			return func() *image.RGBA { return paintDesign(sample, false, w, h) }
 		})
 		t := control.NewTile(r.frame, "What makes up most of the ground face. A click takes it.",
-			control.Pad(look.Space, look.Space, control.Column(look.Gap, picture, control.NewText(name).Centred())), func() {
+			control.Pad(look.Space, look.Space, control.Column(look.Gap, picture,
+				control.NewText(name).Centred())), func() {
 				r.close()
 				set(func(f *design.Finish) { f.Exposure = design.Exposure(i) })
 			}).OnGround(look.Ground)
@@ -313,7 +326,8 @@ func (r *Row) openFinish() fyne.CanvasObject {
 	}
 	var faces []control.Face
 	for i, name := range words.Polishes {
-		faces = append(faces, control.Face{Text: name, Hint: "Level " + number(i+1) + " of 4: how much the face mirrors."})
+		faces = append(faces, control.Face{Text: name,
+			Hint: "Level " + number(i+1) + " of 4: how much the face mirrors."})
 	}
 	polish := control.NewSegments(r.frame, faces, func(i int) {
 		r.close()
@@ -324,7 +338,8 @@ func (r *Row) openFinish() fyne.CanvasObject {
 		r.close()
 		set(func(f *design.Finish) { f.Colour = c })
 	})
-	return control.Column(look.Space, control.NewText("Face").Bold(), grid, control.NewText("Polish").Bold(), polish.Container,
+	return control.Column(look.Space, control.NewText("Face").Bold(), grid,
+		control.NewText("Polish").Bold(), polish.Container,
 		control.NewText("Colour").Bold(), colours)
 }
 

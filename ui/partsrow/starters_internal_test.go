@@ -17,7 +17,9 @@ func kits() map[string]kit {
 	for _, sys := range []units.System{units.Metric, units.Imperial} {
 		d := session.Plain(sys)
 		out[sys.String()] = kit{sys, d, words.Bounds(d, slab.Resolve(d))}
-		out[sys.String()+", nothing drawn"] = kit{sys: sys, d: design.Design{Thickness: d.Thickness, Finish: d.Finish}, box: words.Bounds(design.Design{}, slab.Solid{})}
+		out[sys.String()+", nothing drawn"] = kit{sys: sys,
+			d: design.Design{Thickness: d.Thickness,
+				Finish: d.Finish}, box: words.Bounds(design.Design{}, slab.Solid{})}
 	}
 	return out
 }
@@ -26,9 +28,10 @@ func kits() map[string]kit {
 // applies each edit.
 func TestEveryStarterCanBeUsed(t *testing.T) {
 	for name, k := range kits() {
-		w, d := k.size(1550, inch(61)), k.size(560, inch(22))
+		w, d := k.size(1550, 61), k.size(560, 22)
 		lists := map[string][]starter{
-			"shapes": k.shapes(w, d), "profiles": k.profiles(-1), "sinks": k.sinks(), "taps": k.taps(), "holes": k.holes(),
+			"shapes": k.shapes(w,
+				d), "profiles": k.profiles(-1), "sinks": k.sinks(), "taps": k.taps(), "holes": k.holes(),
 			"channels": k.channels(), "glass": k.glass(), "supports": k.supports(),
 		}
 		for list, starters := range lists {
@@ -93,7 +96,8 @@ func add(p board.Put) edit.Edit {
 // TestSamplesAreSound: what the pictures show has no faults.
 func TestSamplesAreSound(t *testing.T) {
 	for name, k := range kits() {
-		for _, list := range [][]starter{k.sinks(), k.taps(), k.holes(), k.channels(), k.glass(), k.supports()} {
+		for _, list := range [][]starter{k.sinks(), k.taps(), k.holes(), k.channels(), k.glass(),
+			k.supports()} {
 			for _, s := range list {
 				if s.tool != nil {
 					continue

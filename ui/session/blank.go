@@ -30,7 +30,8 @@ func Plain(sys units.System) design.Design {
 		Outline:   edit.Rectangle(width, depth),
 		Thickness: thick,
 		Finish: design.Finish{
-			Colour: design.Colour{R: 0xa9, G: 0xa6, B: 0x9f}, Exposure: design.ExposureCream, Polish: 2, Grind: grind,
+			Colour: design.Colour{R: 0xa9, G: 0xa6,
+				B: 0x9f}, Exposure: design.ExposureCream, Polish: 2, Grind: grind,
 		},
 	}
 	for i, n := range d.Outline.Nodes {

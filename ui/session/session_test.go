@@ -59,9 +59,11 @@ func TestLoadForgets(t *testing.T) {
 	other.Client = "someone"
 	s.Load(other, "other.json")
 	if s.Job().Client != "someone" || s.Path() != "other.json" || s.Dirty() || s.UndoName() != "" || len(s.Selection()) != 0 {
-		t.Errorf("after loading: %q %q %v %q %v", s.Job().Client, s.Path(), s.Dirty(), s.UndoName(), s.Selection())
+		t.Errorf("after loading: %q %q %v %q %v", s.Job().Client, s.Path(), s.Dirty(), s.UndoName(),
+			s.Selection())
 	}
-	if len(told) != 1 || told[0] != (session.Change{Design: true, Job: true, Option: true, Selection: true}) {
+	if len(told) != 1 || told[0] != (session.Change{Design: true, Job: true, Option: true,
+		Selection: true}) {
 		t.Errorf("told %v", told)
 	}
 }
@@ -107,7 +109,8 @@ func TestReportOfOtherOptions(t *testing.T) {
 	s.SetOption("A")
 	after, _ := s.ReportOf("B")
 	if after.Takeoff.WeightDry.Value <= before.Takeoff.WeightDry.Value {
-		t.Errorf("twice as thick: %g kg after %g kg", after.Takeoff.WeightDry.Value, before.Takeoff.WeightDry.Value)
+		t.Errorf("twice as thick: %g kg after %g kg", after.Takeoff.WeightDry.Value,
+			before.Takeoff.WeightDry.Value)
 	}
 	if _, ok := s.ReportOf("Q"); ok {
 		t.Error("an option that is not there has a report")

@@ -65,18 +65,22 @@ const (
 
 // New is the strip on a session. run does an action of the table; later runs
 // something on the main goroutine after a while.
-func New(s *session.Session, f *control.Frame, run func(keys.ID), later func(time.Duration, func())) *Strip {
-	p := &Strip{s: s, frame: f, run: run, later: later, row: control.Row(look.Space), buttons: map[keys.ID]*control.Button{}}
+func New(s *session.Session, f *control.Frame, run func(keys.ID),
+	later func(time.Duration, func())) *Strip {
+	p := &Strip{s: s, frame: f, run: run, later: later, row: control.Row(look.Space),
+		buttons: map[keys.ID]*control.Button{}}
 	p.scroll = container.NewHScroll(p.row)
 	grid := container.NewGridWithColumns(4)
 	for _, b := range []struct {
 		id  keys.ID
 		res fyne.Resource
 	}{
-		{keys.OptionNew, icon.Add}, {keys.OptionDuplicate, icon.Copy}, {keys.OptionRename, icon.Rename}, {keys.Compare, icon.Compare},
+		{keys.OptionNew, icon.Add}, {keys.OptionDuplicate, icon.Copy}, {keys.OptionRename,
+			icon.Rename}, {keys.Compare, icon.Compare},
 		{keys.OptionLeft, icon.Left}, {keys.OptionRight, icon.Right}, {keys.OptionRemove, icon.Remove},
 	} {
-		p.buttons[b.id] = control.NewButton(f, control.Face{Icon: b.res, Hint: keys.Hint(b.id)}, func() { run(b.id) })
+		p.buttons[b.id] = control.NewButton(f, control.Face{Icon: b.res, Hint: keys.Hint(b.id)},
+			func() { run(b.id) })
 		grid.Add(control.Sized(32, 32, p.buttons[b.id]))
 	}
 	side := control.Column(0, control.Row(0, control.NewText("Options").Bold()), grid)
@@ -165,12 +169,15 @@ func (p *Strip) newCard(o design.Option) *card {
 		d, r := c.option.Design, c.report
 		return func() *image.RGBA { return raster.Image(draw.Thumb(d, r, float64(w), float64(h))) }
 	})
-	name := container.NewBorder(nil, nil, c.letter, nil, control.Pad(0, look.Space, control.Middle(c.title)))
-	risks := container.NewBorder(nil, nil, control.Sized(16, 16, control.Middle(c.sign)), nil, control.Pad(0, look.Gap, control.Middle(c.risks)))
+	name := container.NewBorder(nil, nil, c.letter, nil,
+		control.Pad(0, look.Space, control.Middle(c.title)))
+	risks := container.NewBorder(nil, nil, control.Sized(16, 16, control.Middle(c.sign)), nil,
+		control.Pad(0, look.Gap, control.Middle(c.risks)))
 	text := control.Column(1, name, c.weight, c.price, risks)
 	frame := control.Ground(look.Ground, control.Pad(look.Gap, look.Gap, c.picture))
 	body := container.NewBorder(nil, nil, frame, nil, control.Pad(0, look.Space, control.Middle(text)))
-	c.tile = control.NewTile(p.frame, "", control.Sized(cardW, pictureH+2*look.Gap, control.Pad(look.Gap, look.Gap, body)), func() {
+	c.tile = control.NewTile(p.frame, "", control.Sized(cardW, pictureH+2*look.Gap,
+		control.Pad(look.Gap, look.Gap, body)), func() {
 		p.frame.Settle()
 		p.s.SetOption(c.name)
 	}).OnGround(look.Surface)

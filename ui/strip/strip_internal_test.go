@@ -31,7 +31,8 @@ func newRig(t *testing.T) *rig {
 	f := control.NewFrame(w)
 	f.Inline = true
 	r := &rig{s: session.New(session.Blank(units.Metric), "")}
-	r.p = New(r.s, f, func(id keys.ID) { r.ran = append(r.ran, id) }, func(_ time.Duration, do func()) { r.soon = append(r.soon, do) })
+	r.p = New(r.s, f, func(id keys.ID) { r.ran = append(r.ran, id) },
+		func(_ time.Duration, do func()) { r.soon = append(r.soon, do) })
 	w.SetContent(r.p.Object)
 	w.Resize(fyne.NewSize(900, 110))
 	return r

@@ -43,12 +43,18 @@ func TestContrast(t *testing.T) {
 		names []fyne.ThemeColorName
 		least float64
 	}{
-		{append(grounds, theme.ColorNameInputBackground, theme.ColorNameButton), []fyne.ThemeColorName{theme.ColorNameForeground}, 4.5},
-		{grounds, []fyne.ThemeColorName{look.Muted, theme.ColorNameError, theme.ColorNameWarning, look.Note, theme.ColorNamePrimary}, 4.5},
-		{[]fyne.ThemeColorName{theme.ColorNameInputBackground}, []fyne.ThemeColorName{theme.ColorNamePlaceHolder}, 4.5},
-		{[]fyne.ThemeColorName{theme.ColorNamePrimary}, []fyne.ThemeColorName{theme.ColorNameForegroundOnPrimary}, 4.5},
-		{[]fyne.ThemeColorName{theme.ColorNameError}, []fyne.ThemeColorName{theme.ColorNameForegroundOnError}, 4.5},
-		{[]fyne.ThemeColorName{look.Surface, theme.ColorNameInputBackground, theme.ColorNameOverlayBackground}, []fyne.ThemeColorName{theme.ColorNameInputBorder}, 3},
+		{append(grounds, theme.ColorNameInputBackground, theme.ColorNameButton),
+			[]fyne.ThemeColorName{theme.ColorNameForeground}, 4.5},
+		{grounds, []fyne.ThemeColorName{look.Muted, theme.ColorNameError, theme.ColorNameWarning,
+			look.Note, theme.ColorNamePrimary}, 4.5},
+		{[]fyne.ThemeColorName{theme.ColorNameInputBackground},
+			[]fyne.ThemeColorName{theme.ColorNamePlaceHolder}, 4.5},
+		{[]fyne.ThemeColorName{theme.ColorNamePrimary},
+			[]fyne.ThemeColorName{theme.ColorNameForegroundOnPrimary}, 4.5},
+		{[]fyne.ThemeColorName{theme.ColorNameError},
+			[]fyne.ThemeColorName{theme.ColorNameForegroundOnError}, 4.5},
+		{[]fyne.ThemeColorName{look.Surface, theme.ColorNameInputBackground,
+			theme.ColorNameOverlayBackground}, []fyne.ThemeColorName{theme.ColorNameInputBorder}, 3},
 		{[]fyne.ThemeColorName{look.Ground}, []fyne.ThemeColorName{theme.ColorNameForeground}, 4.5},
 	}
 	for _, choice := range []look.Choice{look.Light, look.Dark} {
@@ -57,7 +63,8 @@ func TestContrast(t *testing.T) {
 			for _, on := range p.on {
 				for _, name := range p.names {
 					if got := contrast(th.Color(name, 0), th.Color(on, 0)); got < p.least {
-						t.Errorf("%s: %s on %s has a contrast of %.2f, want %g", choice, name, on, got, p.least)
+						t.Errorf("%s: %s on %s has a contrast of %.2f, want %g", choice, name, on, got,
+							p.least)
 					}
 				}
 			}
@@ -70,7 +77,8 @@ func TestContrast(t *testing.T) {
 func TestGreysAreNeutral(t *testing.T) {
 	test.NewTempApp(t)
 	for _, choice := range []look.Choice{look.Light, look.Dark} {
-		for _, name := range []fyne.ThemeColorName{theme.ColorNameBackground, look.Surface, look.Ground, theme.ColorNameButton} {
+		for _, name := range []fyne.ThemeColorName{theme.ColorNameBackground, look.Surface, look.Ground,
+			theme.ColorNameButton} {
 			c := color.NRGBAModel.Convert(look.New(choice).Color(name, 0)).(color.NRGBA)
 			if c.R != c.G || c.G != c.B {
 				t.Errorf("%s: %s is %v, no grey", choice, name, c)
