@@ -244,17 +244,41 @@ func (t *painter) layTexture(row []uint8, s span) {
 
 // layRow lays premultiplied colours over a row.
 func layRow(row, src []uint8, cover uint32) {
+	if cover == 0xffff {
+		layWhole(row, src)
+		return
+	}
 	for len(row) >= 4 && len(src) >= 4 {
-		if len(src) >= 8 && binary.LittleEndian.Uint64(src) == 0 {
-			row, src = row[8:], src[8:]
-			continue
-		}
 		if a := uint32(src[3]); a != 0 {
 			keep := 0xffff - a*cover/0xff
 			row[0] = uint8((uint32(src[0])*cover + uint32(row[0])*keep + 0x7fff) / 0xffff)
 			row[1] = uint8((uint32(src[1])*cover + uint32(row[1])*keep + 0x7fff) / 0xffff)
 			row[2] = uint8((uint32(src[2])*cover + uint32(row[2])*keep + 0x7fff) / 0xffff)
 			row[3] = uint8((a*cover + uint32(row[3])*keep + 0x7fff) / 0xffff)
+		}
+		row, src = row[4:], src[4:]
+	}
+}
+
+// layWhole is layRow at full cover: two bytes of a pixel at a time, each in 16
+// bits of its own.
+func layWhole(row, src []uint8) {
+	const even = 0x00ff00ff
+	for len(row) >= 4 && len(src) >= 4 {
+		if len(src) >= 8 && len(row) >= 8 && binary.LittleEndian.Uint64(src) == 0 {
+			row, src = row[8:], src[8:]
+			continue
+		}
+		s := binary.LittleEndian.Uint32(src)
+		switch a := s >> 24; a {
+		case 0:
+		case 0xff:
+			binary.LittleEndian.PutUint32(row, s)
+		default:
+			d, keep := binary.LittleEndian.Uint32(row), 0xff-a
+			lo, hi := (d&even)*keep+0x00800080, (d>>8&even)*keep+0x00800080
+			lo, hi = (lo+(lo>>8&even))>>8&even, (hi+(hi>>8&even))&^even // x/255, rounded
+			binary.LittleEndian.PutUint32(row, s+(lo|hi))
 		}
 		row, src = row[4:], src[4:]
 	}

@@ -154,7 +154,11 @@ func (t *painter) line(l []geom.Vec, r float64) {
 		t.cap(l[0], l[1].Sub(l[0]), r)
 		t.cap(l[len(l)-1], l[len(l)-2].Sub(l[len(l)-1]), r)
 	}
+	low, high := float64(t.top)-2*r-1, float64(t.top+t.h)+2*r+1
 	for i := 1; i < len(l); i++ {
+		if a, b := l[i-1].Y, l[i].Y; a < low && b < low || a > high && b > high {
+			continue // in another band
+		}
 		n := l[i].Sub(l[i-1]).Unit().Left().Mul(r)
 		t.gather([]geom.Vec{l[i-1].Sub(n), l[i].Sub(n), l[i].Add(n), l[i-1].Add(n)})
 		if i+1 < len(l) {

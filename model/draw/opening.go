@@ -187,12 +187,11 @@ func inset(l geom.Loop, d float64) geom.Loop {
 // clearOf reports whether p is at least d away from every side of the loop.
 func clearOf(l geom.Loop, p geom.Vec, d float64) bool {
 	for i, a := range l {
-		e := l[(i+1)%len(l)].Sub(a)
-		t := 0.0
+		e, w := l[(i+1)%len(l)].Sub(a), p.Sub(a)
 		if ll := e.Dot(e); ll > 0 {
-			t = math.Max(0, math.Min(1, p.Sub(a).Dot(e)/ll))
+			w = w.Sub(e.Mul(max(0, min(1, w.Dot(e)/ll))))
 		}
-		if a.Add(e.Mul(t)).Dist(p) < d {
+		if w.Dot(w) < d*d {
 			return false
 		}
 	}

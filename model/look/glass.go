@@ -101,11 +101,35 @@ func chips(loops []geom.Loop, box geom.Box, grain, share float64, seed uint32, v
 	}
 }
 
+// speckled is the size of pieces, in texels, below which their shapes are not
+// seen: they are drawn as specks.
+const speckled = 3
+
+// speckle is glass in small pieces: its colour and cover at a texel. Each square
+// of the design has one piece at most, so that their share is kept.
+func (g grid) speckle(i, j int, grain, share float64, colour rgb) (rgb, float32) {
+	// A round piece of this radius covers the share of its square, were there
+	// one in each.
+	side := max(grain*0.8/math.Sqrt(min(1, 1.2*share)), g.cell)
+	x, y := g.x(i)/side, g.y(j)/side
+	ci, cj := math.Floor(x), math.Floor(y)
+	h := mixed(73, uint32(int32(ci)), uint32(int32(cj)))
+	c := colour.mul(0.75 + 0.5*float32(h>>16&0xff)/255)
+	if side < 2*g.cell { // finer than is seen
+		return c, float32(share) * (0.7 + 0.6*float32(h&0xff)/255)
+	}
+	r := math.Sqrt(share/math.Pi) * side
+	free := max(0, side/2-r)
+	dx := (x-ci-0.5)*side - free*(float64(h&0xff)/127.5-1)
+	dy := (y-cj-0.5)*side - free*(float64(h>>8&0xff)/127.5-1)
+	return c, clamp01(float32((r-math.Sqrt(dx*dx+dy*dy))/g.cell) + 0.5)
+}
+
 // insides tells for many places of a box whether they lie within the loops, by
-// the grid point of a quarter millimetre nearest to each, so that the answer is
-// the same whatever the box.
+// the level line of whole millimetres below each, so that the answer is the same
+// whatever the box.
 func insides(loops []geom.Loop, box geom.Box) func(geom.Vec) bool {
-	const step = 0.25
+	const step = 1.0
 	rows := map[int][]crossing{}
 	return func(p geom.Vec) bool {
 		if !box.Contains(p) {
@@ -215,6 +239,9 @@ func GlassBed(loops []geom.Loop, grain, share float64, colour design.Colour, per
 	k := newKey("bed").loops(loops).number(grain).number(share).number(cell).colour(colour)
 	base := fromDesign(colour)
 	return newMosaic(k, cell, 256, perMM, bounds(loops).Grow(grain), false, func(g grid) []uint32 {
+		if grain < speckled*g.cell {
+			return g.specks(loops, grain, share, base)
+		}
 		var s *sheet
 		chips(loops, g.box(), grain, share, 71, func(c chip) {
 			if s == nil {
@@ -227,6 +254,25 @@ func GlassBed(loops []geom.Loop, grain, share float64, colour design.Colour, per
 		}
 		return s.texels()
 	})
+}
+
+// specks is a bed of small pieces.
+func (g grid) specks(loops []geom.Loop, grain, share float64, colour rgb) []uint32 {
+	cover := g.cover(loops)
+	pix := make([]uint32, g.w*g.h)
+	some := false
+	for n, in := range cover {
+		if in == 0 {
+			continue
+		}
+		c, a := g.speckle(n%g.w, n/g.w, grain, max(0, min(0.9, share)), colour)
+		pix[n] = premultiplied(encode(c.r), encode(c.g), encode(c.b), a*in)
+		some = true
+	}
+	if !some {
+		return nil
+	}
+	return pix
 }
 
 // texels is the sheet as premultiplied sRGB.

@@ -243,3 +243,9 @@ func (g grid) sloped(v []float32, x, y float64) (float32, geom.Vec) {
 		Y: float64(high-low) / g.cell,
 	}
 }
+
+// about is the value of the texel that a place lies in.
+func (g grid) about(v []float32, x, y float64) float32 {
+	i, j := int(g.column(x)), int(g.row(y))
+	return v[max(0, min(g.h-1, j))*g.w+max(0, min(g.w-1, i))]
+}

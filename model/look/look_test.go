@@ -273,6 +273,26 @@ func TestGlassCoverage(t *testing.T) {
 	}
 }
 
+// TestSpeckleCoverage holds small pieces, drawn as specks, to the same shares.
+func TestSpeckleCoverage(t *testing.T) {
+	g := grid{origin: geom.Vec{X: -77, Y: 31}, cell: 1, w: 300, h: 300}
+	for _, share := range []float64{0.05, 0.2, 0.4, 0.6} {
+		for _, grain := range []float64{1, 2, 2.9} {
+			sum := 0.0
+			for j := range g.h {
+				for i := range g.w {
+					_, cover := g.speckle(i, j, grain, share, rgb{1, 1, 1})
+					sum += float64(cover)
+				}
+			}
+			// A piece no larger than a texel is not round.
+			if got := sum / float64(g.w*g.h); math.Abs(got-share) > 0.09 {
+				t.Errorf("pieces of %g mm at %.0f %% cover %.1f %%", grain, 100*share, 100*got)
+			}
+		}
+	}
+}
+
 // TestResinDepth holds that clear resin takes more light the deeper it is, as
 // Beer's law has it: twice the way, the square of the share.
 func TestResinDepth(t *testing.T) {

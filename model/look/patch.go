@@ -37,10 +37,13 @@ func (l *level) mark() {
 	n := l.blocks()
 	l.used = make([]bool, n*l.h)
 	for y := range l.h {
-		for x, p := range l.pix[y*l.w : (y+1)*l.w] {
-			if p != 0 {
-				l.used[y*n+x/block] = true
+		row := l.pix[y*l.w : (y+1)*l.w]
+		for b := range n {
+			some := uint32(0)
+			for _, p := range row[b*block : min(len(row), (b+1)*block)] {
+				some |= p
 			}
+			l.used[y*n+b] = some != 0
 		}
 	}
 }
@@ -233,28 +236,61 @@ func (p *Patch) Row(dst []uint8, x, y, step float64) {
 		}
 		return
 	}
-	u, last := w.u, int64(w.level.w-1)
 	for i := 0; i < n; {
-		c := u >> 16
-		if (c < -1 || c > last) && !p.opaque {
-			binary.LittleEndian.PutUint32(dst[4*i:], 0)
-			u += w.du
-			i++
-			continue
-		}
-		i0, i1 := max(0, min(last, c)), max(0, min(last, c+1))
-		if b := i0 / block; w.used[0] != nil && i0%block != block-1 && !w.used[0][b] && !w.used[1][b] {
-			// On to the last texel of the block.
-			skip := min(n-i, int((((b+1)*block-1)<<16-u-1)/w.du)+1)
-			clear(dst[4*i : 4*(i+skip)])
-			u += w.du * int64(skip)
-			i += skip
-			continue
-		}
-		a := blend(lanes(w.lo[i0]), lanes(w.hi[i0]), w.v)
-		e := blend(lanes(w.lo[i1]), lanes(w.hi[i1]), w.v)
-		binary.LittleEndian.PutUint32(dst[4*i:], texel(blend(a, e, uint64(u>>8)&0xff)))
-		u += w.du
-		i++
+		i += w.run(p.opaque, dst[4*i:4*n])
 	}
+}
+
+// run writes some of the pixels of a row, at least the next one, and gives their
+// number.
+func (w *walk) run(opaque bool, dst []uint8) int {
+	n, last := len(dst)/4, int64(w.level.w-1)
+	c := w.u >> 16
+	if c < 0 || c >= last || n < 8 {
+		w.one(opaque, dst)
+		return 1
+	}
+	first := c &^ (block - 1)
+	if b := c / block; w.used[0] != nil && c != first+block-1 && !w.used[0][b] && !w.used[1][b] {
+		// On to the last texel of the block, which its neighbour may colour.
+		k := min(n, int(((first+block-1)<<16-w.u-1)/w.du)+1)
+		clear(dst[:4*k])
+		w.u += w.du * int64(k)
+		return k
+	}
+	// Mix the two rows once for each texel, then go along.
+	var mixed [block + 1]uint64
+	end := min(block, last-first, (w.u+int64(n)*w.du)>>16-first+1)
+	for k := c - first; k <= end; k++ {
+		mixed[k] = blend(lanes(w.lo[first+k]), lanes(w.hi[first+k]), w.v)
+	}
+	u, k := w.u-first<<16, 0
+	for ; k < n; k++ {
+		at := u >> 16
+		if at >= end {
+			break
+		}
+		binary.LittleEndian.PutUint32(dst[4*k:], texel(blend(mixed[at&(block-1)], mixed[at&(block-1)+1], uint64(u>>8)&0xff)))
+		u += w.du
+	}
+	if k == 0 {
+		w.one(opaque, dst)
+		return 1
+	}
+	w.u += w.du * int64(k)
+	return k
+}
+
+// one writes the next pixel of a row, wherever it lies.
+func (w *walk) one(opaque bool, dst []uint8) {
+	c, last := w.u>>16, int64(w.level.w-1)
+	if (c < -1 || c > last) && !opaque {
+		binary.LittleEndian.PutUint32(dst, 0)
+	} else {
+		i0, i1 := max(0, min(last, c)), max(0, min(last, c+1))
+		a := blend(lanes(w.lo[i0]), lanes(w.hi[i0]), w.v)
+		b := blend(lanes(w.lo[i1]), lanes(w.hi[i1]), w.v)
+		binary.LittleEndian.PutUint32(dst, texel(blend(a, b, uint64(w.u>>8)&0xff)))
+	}
+	w.u += w.du
 }

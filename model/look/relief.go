@@ -52,8 +52,9 @@ func Relief(rims []Rim, thickness float64, polish int, perMM float64) scene.Rows
 		k.loops([]geom.Loop{r.Points}).number(float64(r.Profile.Kind)).number(r.Profile.Size.MM())
 		box = box.Union(geom.Loop(r.Points).Bounds())
 	}
+	pieces := piecesOf(rims, thickness, cell)
 	return newMosaic(k, cell, 128, perMM, box.Grow(2*cell+reach), false, func(g grid) []uint32 {
-		return g.relief(rims, thickness, polish)
+		return g.relief(pieces, polish)
 	})
 }
 
@@ -63,38 +64,23 @@ type fall struct {
 	light  float32
 }
 
-func (g grid) relief(rims []Rim, thickness float64, polish int) []uint32 {
+// relief is the shade of all pieces of edge that reach into a grid.
+func (g grid) relief(pieces []piece, polish int) []uint32 {
 	var falls []fall
 	gloss := [...]float64{0, 0.02, 0.07, 0.16, 0.30}[max(0, min(4, polish))]
 	box := g.box()
-	for _, r := range rims {
-		rough := r.Profile.Kind == design.ProfileRough
-		breadth, sine := fallOf(r.Profile, thickness)
-		if !rough && !(breadth > 0 && breadth <= 500) {
+	for i := range pieces {
+		e := &pieces[i]
+		if !meets(box, e.box) {
 			continue
 		}
-		reach := breadth + 2*g.cell
-		if rough {
-			reach = 1.6 * roughDepth(r.Profile)
+		if falls == nil {
+			falls = make([]fall, g.w*g.h)
 		}
-		n := len(r.Points)
-		if !r.Closed {
-			n--
-		}
-		along := 0.0
-		for i := range n {
-			p, q := r.Points[i], r.Points[(i+1)%len(r.Points)]
-			if meets(box, geom.EmptyBox().Include(p).Include(q).Grow(reach)) {
-				if falls == nil {
-					falls = make([]fall, g.w*g.h)
-				}
-				if rough {
-					g.broken(falls, p, q, along, roughDepth(r.Profile))
-				} else {
-					g.slope(falls, piece{p, q, r.reach(i, breadth, g.cell), r.reach((i+1)%len(r.Points), breadth, g.cell)}, breadth, sine, gloss)
-				}
-			}
-			along += p.Dist(q)
+		if e.band == nil {
+			g.broken(falls, e)
+		} else {
+			g.slope(falls, e, gloss)
 		}
 	}
 	if falls == nil {
@@ -102,10 +88,9 @@ func (g grid) relief(rims []Rim, thickness float64, polish int) []uint32 {
 	}
 	pix := make([]uint32, g.w*g.h)
 	for i, f := range falls {
-		if f.height == 0 {
-			continue
+		if f.height != 0 {
+			pix[i] = shades[int(max(0, min(shadeSteps, f.light*shadeSteps/2)))]
 		}
-		pix[i] = shades[int(max(0, min(shadeSteps, f.light*shadeSteps/2)))]
 	}
 	return pix
 }
@@ -130,11 +115,73 @@ var shades = func() (t [shadeSteps + 1]uint32) {
 // roughDepth is how deep a rough edge is broken, mm.
 func roughDepth(p design.Profile) float64 { return max(4, min(60, p.Size.MM())) }
 
-// piece is a straight piece of an edge, and how far beyond its ends it shades the
-// face: round about an inside corner, which no other piece reaches.
+// bandSteps is how finely a profile is known across its band.
+const bandSteps = 128
+
+// band is a profile across its breadth, from the edge inward: how steep it is,
+// and how far below the face.
+type band struct {
+	breadth float64
+	sine    [bandSteps + 1]float64
+	height  [bandSteps + 1]float32
+}
+
+func bandOf(breadth float64, sine func(float64) float64) *band {
+	b := &band{breadth: breadth}
+	for i := range b.sine {
+		t := float64(i) / bandSteps
+		s := sine(t)
+		b.sine[i] = s
+		b.height[i] = float32(max(1e-3, breadth*(1-math.Sqrt(max(0, 1-s*s)))+1e-3*(1-t)))
+	}
+	return b
+}
+
+// piece is a straight piece of an edge.
 type piece struct {
-	p, q         geom.Vec
+	p, q geom.Vec
+	box  geom.Box // that it may shade
+	// before and past are how far beyond its ends it shades the face: round
+	// about an inside corner, which no other piece reaches.
 	before, past float64
+	band         *band // nil for a rough edge
+	rough        float64
+	along        float64 // from the edge's start
+}
+
+// piecesOf cuts rims into their pieces, for texels of cell mm.
+func piecesOf(rims []Rim, thickness, cell float64) []piece {
+	var out []piece
+	for _, r := range rims {
+		e := piece{}
+		reach := 0.0
+		if r.Profile.Kind == design.ProfileRough {
+			e.rough = roughDepth(r.Profile)
+			reach = 1.6 * e.rough
+		} else {
+			breadth, sine := fallOf(r.Profile, thickness)
+			if !(breadth > 0 && breadth <= 500) {
+				continue
+			}
+			e.band = bandOf(breadth, sine)
+			reach = breadth + 2*cell
+		}
+		n := len(r.Points)
+		if !r.Closed {
+			n--
+		}
+		for i := range n {
+			j := (i + 1) % len(r.Points)
+			e.p, e.q = r.Points[i], r.Points[j]
+			e.box = geom.EmptyBox().Include(e.p).Include(e.q).Grow(reach)
+			if e.band != nil {
+				e.before, e.past = r.reach(i, e.band.breadth, cell), r.reach(j, e.band.breadth, cell)
+			}
+			out = append(out, e)
+			e.along += e.p.Dist(e.q)
+		}
+	}
+	return out
 }
 
 // reach is how far beyond its point i the pieces of a rim go: as far as the wedge
@@ -158,8 +205,8 @@ func (r Rim) reach(i int, breadth, cell float64) float64 {
 }
 
 // slope lays the fall of one piece of edge, where it is the lowest.
-func (g grid) slope(falls []fall, e piece, breadth float64, sine func(float64) float64, gloss float64) {
-	p, q := e.p, e.q
+func (g grid) slope(falls []fall, e *piece, gloss float64) {
+	p, q, band, breadth := e.p, e.q, e.band, e.band.breadth
 	d := q.Sub(p)
 	length := d.Norm()
 	if length < 1e-9 {
@@ -167,7 +214,15 @@ func (g grid) slope(falls []fall, e piece, breadth float64, sine func(float64) f
 	}
 	u := d.Mul(1 / length)
 	facing := u.Left().Mul(-1).Dot(Light) // how far the edge looks toward the light
-	ease := 1.5 * g.cell                  // beyond the edge and the band, for smooth sampling
+	// A long piece has many texels of each slope: their light is reckoned once.
+	var light [bandSteps + 1]float32
+	long := length*breadth > 2*bandSteps*g.cell*g.cell
+	if long {
+		for i, s := range band.sine {
+			light[i] = float32(lit(s, facing, gloss))
+		}
+	}
+	ease := 1.5 * g.cell // beyond the edge and the band, for smooth sampling
 	a, b := p.Sub(u.Mul(e.before)), q.Add(u.Mul(e.past))
 	in, out := u.Left().Mul(breadth+ease), u.Left().Mul(-ease)
 	box := geom.EmptyBox().Include(a.Add(in)).Include(a.Add(out)).Include(b.Add(in)).Include(b.Add(out))
@@ -188,23 +243,28 @@ func (g grid) slope(falls []fall, e piece, breadth float64, sine func(float64) f
 		for i := i0; i < i1; i++ {
 			at := geom.Vec{X: g.x(i) - p.X, Y: y - p.Y}
 			along, in := at.Dot(u), u.Cross(at)
-			toward := facing
+			toward, round := facing, false
 			switch {
 			case in < -ease || along < -e.before || along > length+e.past:
 				continue
 			case in > 0 && (along < 0 || along > length):
 				off := at.Sub(u.Mul(max(0, min(length, along))))
 				in = off.Norm()
-				toward = -off.Dot(Light) / in
+				toward, round = -off.Dot(Light)/in, true
 			}
 			if in > breadth {
 				continue
 			}
-			t := max(0, in/breadth)
-			s := sine(t)
-			h := float32(max(1e-3, breadth*(1-math.Sqrt(max(0, 1-s*s)))+1e-3*(1-t)))
-			if f := &falls[j*g.w+i]; h > f.height {
-				f.height, f.light = h, float32(lit(s, toward, gloss))
+			t := int(max(0, in/breadth*bandSteps) + 0.5)
+			f := &falls[j*g.w+i]
+			if band.height[t] <= f.height {
+				continue
+			}
+			f.height = band.height[t]
+			if long && !round {
+				f.light = light[t]
+			} else {
+				f.light = float32(lit(band.sine[t], toward, gloss))
 			}
 		}
 	}
@@ -217,19 +277,18 @@ func lit(sine, toward, gloss float64) float64 {
 	key := lightXY*toward*sine + lightZ*cosine
 	v := 0.42 + 0.58*max(0, key)/lightZ
 	// The mirror of the light is seen where the surface leans half way to it.
-	lean := math.Atan2(sine*toward, cosine)
-	off := (lean - 0.36) / 0.24
-	if toward > 0.2 {
+	if toward > 0.2 && gloss > 0 {
+		off := (math.Atan2(sine*toward, cosine) - 0.36) / 0.24
 		v += gloss * 3 * math.Exp(-off*off)
 	}
 	return v
 }
 
-// broken lays one straight piece of a rough edge, which begins along mm from the
-// edge's start: facets of broken stone that lean outward, deeper and shallower
-// along the edge.
-func (g grid) broken(falls []fall, p, q geom.Vec, along, depth float64) {
+// broken lays one piece of a rough edge: facets of broken stone that lean
+// outward, deeper and shallower along the edge.
+func (g grid) broken(falls []fall, e *piece) {
 	const facet = 8.0 // mm
+	p, q, along, depth := e.p, e.q, e.along, e.rough
 	d := q.Sub(p)
 	length := d.Norm()
 	if length < 1e-9 {

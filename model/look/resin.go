@@ -78,15 +78,9 @@ func (g grid) resin(loops []geom.Loop, depth float64, f design.Fill, concrete rg
 	}
 	d := coarse.distance(loops, reach)
 	k := newCast(depth, f, concrete)
-	var glass *sheet
+	glass := noGlass
 	if f.Glass != nil {
-		glass = g.sheet()
-		grain := max(1, min(40, f.Glass.Grain.MM()))
-		colour := fromDesign(f.Glass.Colour)
-		// A share of the volume, seen from above: one layer's share grows with
-		// the layers that lie over each other.
-		share := 1 - math.Pow(1-max(0, min(0.9, f.Glass.Share.Fraction())), 1+depth/grain)
-		chips(loops, g.box(), grain, share, 72, func(c chip) { glass.layChip(c, colour, 0.3, grain/g.cell > 3) })
+		glass = g.strewn(loops, depth, *f.Glass)
 	}
 	pix := make([]uint32, g.w*g.h)
 	skirt := -float32(2.5 + 2*g.cell)
@@ -97,21 +91,40 @@ func (g grid) resin(loops []geom.Loop, depth float64, f design.Fill, concrete rg
 		for i := range g.w {
 			n := j*g.w + i
 			x := g.x(i)
+			if coarse.about(d, x, y) < skirt-2*float32(coarse.cell) {
+				pix[n] = beyond
+				continue
+			}
 			in, slope := coarse.sloped(d, x, y)
 			if in < skirt {
 				pix[n] = beyond
 				continue
 			}
-			var chip rgb
-			var cover float32
-			if glass != nil {
-				chip, cover = glass.c[n], glass.a[n]
-			}
+			chip, cover := glass(i, j)
 			c := k.at(x, y, max(0, in), float32(reach), slope, chip, cover, float32(g.cell))
 			pix[n] = pack(encode(c.r), encode(c.g), encode(c.b), 0xff)
 		}
 	}
 	return pix
+}
+
+// noGlass is a fill without glass.
+func noGlass(i, j int) (rgb, float32) { return rgb{}, 0 }
+
+// strewn gives the colour of glass in a fill at each texel of a grid, and how
+// much of the texel it covers.
+func (g grid) strewn(loops []geom.Loop, depth float64, f design.GlassFill) func(i, j int) (rgb, float32) {
+	grain := max(1, min(40, f.Grain.MM()))
+	colour := fromDesign(f.Colour)
+	// A share of the volume, seen from above: one layer's share grows with the
+	// layers that lie over each other.
+	share := 1 - math.Pow(1-max(0, min(0.9, f.Share.Fraction())), 1+depth/grain)
+	if grain < speckled*g.cell {
+		return func(i, j int) (rgb, float32) { return g.speckle(i, j, grain, share, colour) }
+	}
+	s := g.sheet()
+	chips(loops, g.box(), grain, share, 72, func(c chip) { s.layChip(c, colour, 0.3, grain > 3*g.cell) })
+	return func(i, j int) (rgb, float32) { n := j*g.w + i; return s.c[n], s.a[n] }
 }
 
 // at is the resin's colour at a place in mm from the nearest bank, where the

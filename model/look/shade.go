@@ -68,7 +68,7 @@ func (g grid) painted(alpha []float32, c scene.Colour) *Patch {
 	for i, a := range alpha {
 		l.pix[i] = premultiplied(c.R, c.G, c.B, a)
 	}
-	return newPatch(g.origin, g.cell, l, false, false)
+	return newPatchOf(2, g.origin, g.cell, l, false, false)
 }
 
 // premultiplied packs a colour with an alpha of 0 to 1.
@@ -81,7 +81,7 @@ func premultiplied(r, g, b uint8, a float32) uint32 {
 // softCell is the size of texels for something that is soft over spread mm.
 func softCell(spread float64) float64 {
 	cell := 0.25
-	for cell < spread/4 && cell < 64 {
+	for cell < spread/3 && cell < 64 {
 		cell *= 2
 	}
 	return cell
