@@ -38,11 +38,14 @@ func NewBand(points []Vec, widths []float64) (Band, bool) {
 // span.
 func (b Band) Length() float64 {
 	sum := 0.0
+	const parts = 4 // of a span
 	for i := 1; i < len(b.knots); i++ {
-		h := b.knots[i] - b.knots[i-1]
-		for k, x := range gauss16.x {
-			_, d, _ := b.line.At(b.knots[i-1] + x*h)
-			sum += gauss16.w[k] * h * d.Norm()
+		h := (b.knots[i] - b.knots[i-1]) / parts
+		for j := range parts {
+			for k, x := range gauss16.x {
+				_, d, _ := b.line.At(b.knots[i-1] + (float64(j)+x)*h)
+				sum += gauss16.w[k] * h * d.Norm()
+			}
 		}
 	}
 	return sum

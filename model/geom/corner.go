@@ -41,8 +41,10 @@ func Fillet(a, b Curve, r float64) (ta, tb float64, arc Arc, ok bool) {
 }
 
 // SmoothTurn is the change of direction, in radians, up to which two edges meet
-// smoothly: a tenth of a degree, which no eye or form sees.
-const SmoothTurn = 0.1 * math.Pi / 180
+// smoothly: a thousandth of a degree, some hundred times what rounding to the
+// nanometre does to edges that are drawn tangent, and too little for a chamfer to
+// take anything off.
+const SmoothTurn = 0.001 * math.Pi / 180
 
 // filletNewton looks for the parameters at which the parallels of a and b at d
 // cross, from the place where those of the tangents at the corner do.

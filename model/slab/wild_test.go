@@ -165,9 +165,9 @@ func checkWild(t *testing.T, d design.Design) {
 }
 
 func TestWild(t *testing.T) {
-	n := 40
+	n := 15
 	if testing.Short() {
-		n = 10
+		n = 5
 	}
 	for seed := range n {
 		d := wild{rand.New(rand.NewPCG(uint64(seed), 1))}.design()

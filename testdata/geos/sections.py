@@ -15,7 +15,7 @@ from scipy.optimize import fsolve
 from shapely.geometry import LineString, Point, Polygon
 from shapely.ops import unary_union
 
-FINE = 4000  # steps of one curve
+FINE = 1500  # steps of one curve: 1e-7 of a top's area is left
 DISC = 128  # steps of a quarter circle
 
 
@@ -241,7 +241,9 @@ def grown(parts, d):
     if d == 0:
         return p
     if d < 0:
-        return p.difference(unary_union([strip(e, -d) for e in parts]))
+        rest = p.difference(unary_union([strip(e, -d) for e in parts]))
+        # Rounding may leave slivers along the edge.
+        return max(getattr(rest, "geoms", [rest]), key=lambda g: g.area)
     back = [Edge(lambda t, e=e: e.f(1 - t), lambda t, e=e: -e.df(1 - t), e.straight) for e in parts]
     return unary_union([p] + [strip(e, d) for e in back])
 
@@ -319,6 +321,13 @@ def region(g):
     return p
 
 
+def flat(g):
+    """What has area of a result: overlays may leave points and lines beside it."""
+    if g.geom_type == "GeometryCollection":
+        return unary_union([p for p in g.geoms if p.area > 0])
+    return g
+
+
 class Top:
     """A design, ready to be cut."""
 
@@ -353,18 +362,23 @@ class Top:
         gone = []
         for parts, by, profile, cut in self.openings:
             x = inset(profile, self.t, z)
-            gone.append(cut if x == 0 else grown(parts, by + x))
+            if x == 0:
+                gone.append(cut)
+            elif by < 0:  # from the cut-out's own corners, not from the bowl's
+                gone.append(cut.buffer(x, DISC))
+            else:
+                gone.append(grown(parts, by + x))
         return whole, unary_union(gone)
 
     def section(self, z):
         """Concrete at z, and what each channel holds there, the first one first."""
         whole, gone = self.drawn_in(z)
-        left = whole.difference(gone)
+        left = flat(whole.difference(gone))
         held = []
         for depth, c, _ in self.channels:
             if depth > self.t - z + 1e-12:
-                held.append(left.intersection(c))
-                left = left.difference(c)
+                held.append(flat(left.intersection(c)))
+                left = flat(left.difference(c))
             else:
                 held.append(Polygon())
         return left, held
