@@ -15,9 +15,12 @@ func (r *resolver) resolveOutline() {
 	r.misfits("outline.nodes", "", nodes, misfits, geom.Line{})
 	runs := make([]ringRun, len(pieces))
 	sides := make([]Side, len(pieces))
+	vertices := make([]geom.Vertex, 0, 4*len(pieces)) // of all runs
 	for i, p := range pieces {
 		edge := nodes[p.node].Edge
-		runs[i] = ringRun{geom.FlattenCoarsely(nil, p.curve, Tolerance, r.most), p.curve.Length(), edge.Profile}
+		from := len(vertices)
+		vertices = geom.FlattenCoarsely(vertices, p.curve, Tolerance, r.most)
+		runs[i] = ringRun{vertices[from:len(vertices):len(vertices)], p.curve.Length(), edge.Profile}
 		sides[i] = Side{
 			Node: p.node, Corner: p.corner, Length: runs[i].length,
 			Wall: edge.Side == design.SideWall, Profile: edge.Profile,
@@ -41,13 +44,14 @@ func (r *resolver) resolveOutline() {
 		}
 		loop, _ = loopOf(runs)
 	}
+	points := make([]geom.Vec, 0, len(loop)+len(runs)) // of all sides
 	for i, u := range runs {
-		line := make([]geom.Vec, len(u.vertices))
-		for k, v := range u.vertices {
-			line[k] = v.P
+		from := len(points)
+		for _, v := range u.vertices[:len(u.vertices)-1] {
+			points = append(points, v.P)
 		}
-		line[len(line)-1] = runs[(i+1)%len(runs)].vertices[0].P
-		sides[i].Points = line
+		points = append(points, runs[(i+1)%len(runs)].vertices[0].P)
+		sides[i].Points = points[from:len(points):len(points)]
 	}
 	for _, p := range pieces {
 		r.curves[wholeTop] = append(r.curves[wholeTop], p.curve)

@@ -137,6 +137,11 @@ func (r *resolver) flat(curves []geom.Curve, profile design.Profile) []ringRun {
 
 // loopOf is the loop of a ring's runs and their exact length.
 func loopOf(runs []ringRun) (loop geom.Loop, length float64) {
+	n := 0
+	for _, u := range runs {
+		n += len(u.vertices) - 1
+	}
+	loop = make(geom.Loop, 0, n)
 	for _, u := range runs {
 		for _, v := range u.vertices[:len(u.vertices)-1] {
 			loop = append(loop, v.P)
