@@ -3,6 +3,7 @@ package raster
 import (
 	"image"
 	"sync"
+	"sync/atomic"
 
 	"example.org/castwright/model/scene"
 )
@@ -12,6 +13,9 @@ var painters = sync.Pool{New: func() any { return new(painter) }}
 
 // small is the number of pixels up to which one goroutine paints alone.
 const small = 120_000
+
+// bands is how many bands a larger picture is painted in.
+const bands = 4
 
 // Draw paints a page on dst, one pixel to the page unit, its top left corner at
 // dst's. A ground with alpha 0 leaves what dst holds.
@@ -24,11 +28,22 @@ func Draw(dst *image.RGBA, p scene.Page) {
 		drawBand(dst.Pix, dst.Stride, w, 0, h, h, p)
 		return
 	}
-	// Two bands; which goroutine is done first makes no difference.
-	half := h / 2
+	// Two goroutines take one band after the other, so that neither waits long
+	// for the other; who paints which makes no difference.
+	rows := (h + bands - 1) / bands
+	var next atomic.Int32
+	work := func() {
+		for {
+			top := (int(next.Add(1)) - 1) * rows
+			if top >= h {
+				return
+			}
+			drawBand(dst.Pix[top*dst.Stride:], dst.Stride, w, top, min(rows, h-top), h, p)
+		}
+	}
 	var wait sync.WaitGroup
-	wait.Go(func() { drawBand(dst.Pix[half*dst.Stride:], dst.Stride, w, half, h-half, h, p) })
-	drawBand(dst.Pix, dst.Stride, w, 0, half, h, p)
+	wait.Go(work)
+	work()
 	wait.Wait()
 }
 

@@ -206,6 +206,7 @@ func BenchmarkDrag(b *testing.B) {
 		designs[i], reports[i] = d, report.Derive(d, j.Materials, j.Site)
 	}
 	v := view(reports[0], j, 1400, 900)
+	v.Draft = true
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		k := i % 64

@@ -57,6 +57,9 @@ func (t *painter) text(s scene.Text) {
 	if s.Text == "" || s.Colour.A == 0 || !s.At.Finite() || !(s.Size > 0 && s.Size <= maxEm) || math.IsNaN(s.Angle-s.Angle) {
 		return
 	}
+	if s.Angle == 0 && (s.At.Y+s.Size < float64(t.top) || s.At.Y-s.Size > float64(t.top+t.h)) {
+		return // in another band
+	}
 	glyphs, width := scene.Set(s.Text, s.Bold)
 	start := 0.0
 	switch s.Anchor {

@@ -17,7 +17,10 @@ type View struct {
 	Point float64
 	// Dots is the pixels to the page unit that textures are made for. 0 means
 	// 1; a page in millimetres of paper has more.
-	Dots  float64
+	Dots float64
+	// Draft bakes inlays and edges half as finely, for a picture that is gone
+	// in a moment, such as while something is dragged.
+	Draft bool
 	Theme Theme
 	Show  Show
 	Units units.System
@@ -73,10 +76,14 @@ func (v View) pt(n float64) float64 {
 
 // perMM is the pixels to the millimetre of the design that textures are made for.
 func (v View) perMM() float64 {
+	n := v.Scale
 	if v.Dots > 0 {
-		return v.Scale * v.Dots
+		n *= v.Dots
 	}
-	return v.Scale
+	if v.Draft {
+		n /= 2
+	}
+	return n
 }
 
 // usable reports whether a plan can be drawn at all.

@@ -26,13 +26,13 @@ type mosaic struct {
 	bake func(g grid) []uint32
 
 	mu    sync.Mutex
-	tiles map[[2]int]*Patch
+	tiles map[[2]int]*slot
 }
 
 // newMosaic is a material with texels of cell mm in tiles of side texels, for
 // pictures with perMM pixels to the millimetre.
 func newMosaic(k key, cell float64, side int, perMM float64, box geom.Box, opaque bool, bake func(grid) []uint32) *mosaic {
-	m := &mosaic{cell: cell, side: side, levels: 1, box: box, opaque: opaque, bake: bake, tiles: map[[2]int]*Patch{}}
+	m := &mosaic{cell: cell, side: side, levels: 1, box: box, opaque: opaque, bake: bake, tiles: map[[2]int]*slot{}}
 	for step := 1 / (perMM * cell); step > sharp && m.levels < 8; step /= 2 {
 		m.levels++
 	}
@@ -93,19 +93,31 @@ func pixelsTo(distance, step float64, n int) int {
 	return n
 }
 
+// slot is the place of a tile, baked once however many ask for it.
+type slot struct {
+	once  sync.Once
+	patch *Patch
+}
+
 // tile gives the tile in a column and row of the design, nil where it is empty.
 func (m *mosaic) tile(i, j int) *Patch {
 	at := [2]int{i, j}
 	m.mu.Lock()
-	p, ok := m.tiles[at]
-	m.mu.Unlock()
-	if ok {
-		return p
+	s, ok := m.tiles[at]
+	if !ok {
+		s = new(slot)
+		m.tiles[at] = s
 	}
+	m.mu.Unlock()
+	s.once.Do(func() { s.patch = m.bakeTile(i, j) })
+	return s.patch
+}
+
+func (m *mosaic) bakeTile(i, j int) *Patch {
 	k := newKey("tile")
 	k.h.Write(m.key[:])
 	k.number(float64(i)).number(float64(j))
-	p = bakes.get(k, func() *Patch {
+	p := bakes.get(k, func() *Patch {
 		g := grid{
 			origin: geom.Vec{X: float64(i*m.side-border) * m.cell, Y: float64(j*m.side-border) * m.cell},
 			cell:   m.cell, w: m.side + 2*border, h: m.side + 2*border,
@@ -117,11 +129,8 @@ func (m *mosaic) tile(i, j int) *Patch {
 		return newPatchOf(m.levels, g.origin, g.cell, level{w: g.w, h: g.h, pix: pix}, false, m.opaque)
 	})
 	if p == blank {
-		p = nil
+		return nil
 	}
-	m.mu.Lock()
-	m.tiles[at] = p
-	m.mu.Unlock()
 	return p
 }
 

@@ -2,6 +2,7 @@ package look
 
 import (
 	"math"
+	"sync"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -42,7 +43,7 @@ func fallOf(p design.Profile, thickness float64) (breadth float64, sine func(t f
 // picture's pixels to the millimetre.
 func Relief(rims []Rim, thickness float64, polish int, perMM float64) scene.Rows {
 	k := newKey("relief").number(thickness).number(float64(polish))
-	cell := max(0.5, cellFor(perMM))
+	cell := cellFor(min(perMM, 2))
 	k.number(cell)
 	box, reach := geom.EmptyBox(), 0.0
 	for _, r := range rims {
@@ -53,7 +54,7 @@ func Relief(rims []Rim, thickness float64, polish int, perMM float64) scene.Rows
 		box = box.Union(geom.Loop(r.Points).Bounds())
 	}
 	pieces := piecesOf(rims, thickness, cell)
-	return newMosaic(k, cell, 128, perMM, box.Grow(2*cell+reach), false, func(g grid) []uint32 {
+	return newMosaic(k, cell, 64, perMM, box.Grow(2*cell+reach), false, func(g grid) []uint32 {
 		return g.relief(pieces, polish)
 	})
 }
@@ -63,6 +64,9 @@ type fall struct {
 	height float32 // of the surface, mm below the face; 0 for none
 	light  float32
 }
+
+// spare is grids of falls to be used again.
+var spare = sync.Pool{New: func() any { return []fall(nil) }}
 
 // relief is the shade of all pieces of edge that reach into a grid.
 func (g grid) relief(pieces []piece, polish int) []uint32 {
@@ -75,7 +79,11 @@ func (g grid) relief(pieces []piece, polish int) []uint32 {
 			continue
 		}
 		if falls == nil {
-			falls = make([]fall, g.w*g.h)
+			falls = spare.Get().([]fall)
+			if n := g.w * g.h; len(falls) != n {
+				falls = make([]fall, n)
+			}
+			clear(falls)
 		}
 		if e.band == nil {
 			g.broken(falls, e)
@@ -86,6 +94,7 @@ func (g grid) relief(pieces []piece, polish int) []uint32 {
 	if falls == nil {
 		return nil
 	}
+	defer spare.Put(falls)
 	pix := make([]uint32, g.w*g.h)
 	for i, f := range falls {
 		if f.height != 0 {
