@@ -66,10 +66,12 @@ type fall struct {
 }
 
 // spare is grids of falls to be used again.
-var spare = sync.Pool{New: func() any { return []fall(nil) }}
+var spare = sync.Pool{New: func() any { return new([]fall) }}
 
 // relief is the shade of all pieces of edge that reach into a grid.
 func (g grid) relief(pieces []piece, polish int) []uint32 {
+	held := spare.Get().(*[]fall)
+	defer spare.Put(held)
 	var falls []fall
 	gloss := [...]float64{0, 0.02, 0.07, 0.16, 0.30}[max(0, min(4, polish))]
 	box := g.box()
@@ -79,10 +81,10 @@ func (g grid) relief(pieces []piece, polish int) []uint32 {
 			continue
 		}
 		if falls == nil {
-			falls = spare.Get().([]fall)
-			if n := g.w * g.h; len(falls) != n {
-				falls = make([]fall, n)
+			if n := g.w * g.h; len(*held) != n {
+				*held = make([]fall, n)
 			}
+			falls = *held
 			clear(falls)
 		}
 		if e.band == nil {
@@ -94,7 +96,6 @@ func (g grid) relief(pieces []piece, polish int) []uint32 {
 	if falls == nil {
 		return nil
 	}
-	defer spare.Put(falls)
 	pix := make([]uint32, g.w*g.h)
 	for i, f := range falls {
 		if f.height != 0 {
