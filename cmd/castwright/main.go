@@ -34,5 +34,14 @@ func main() {
 			path = abs // so that it holds in the list of recent jobs
 		}
 	}
+	makeCacheFolder()
 	ui.Run(app.NewWithID("org.example.castwright"), ui.Args{Path: path, Dump: *dump, Ready: os.Stdout})
+}
+
+// makeCacheFolder makes the user's cache folder, which the toolkit expects and
+// complains about on a new machine. Without it the window works all the same.
+func makeCacheFolder() {
+	if dir, err := os.UserCacheDir(); err == nil {
+		_ = os.MkdirAll(filepath.Join(dir, "fyne"), 0o700)
+	}
 }
