@@ -10,6 +10,7 @@ import (
 	"math"
 
 	"codeberg.org/go-pdf/fpdf"
+
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/scene"
 )

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
+
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/scene"
 )
@@ -35,8 +36,8 @@ func Write(w io.Writer, pages []scene.Page, info Info) error {
 	f.SetModificationDate(made)
 	f.SetCatalogSort(true)
 	f.SetProducer("Castwright", true)
-	f.SetTitle(plain(info.Title), true)
-	f.SetAuthor(plain(info.Author), true)
+	f.SetTitle(scene.Seen(info.Title), true)
+	f.SetAuthor(scene.Seen(info.Author), true)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetLineCapStyle("round")

@@ -2,16 +2,15 @@ package paper
 
 import (
 	"math"
-	"strings"
 
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensed"
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensedbold"
 	"codeberg.org/go-pdf/fpdf"
-	"example.org/castwright/model/scene"
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
-	"golang.org/x/text/unicode/bidi"
+
+	"example.org/castwright/model/scene"
 )
 
 // middle is how far below a line's middle its baseline lies, in ems; half the
@@ -58,7 +57,7 @@ func (fs *fonts) runs(text string, bold bool) []run {
 		i, err := f.GlyphIndex(&buf, r)
 		return err == nil && i != 0
 	}
-	for _, r := range plain(text) {
+	for _, r := range scene.Seen(text) {
 		family := "go"
 		if !has(first, r) {
 			family = "wide"
@@ -73,39 +72,6 @@ func (fs *fonts) runs(text string, bold bool) []run {
 		}
 	}
 	return out
-}
-
-// plain makes text safe to print: characters beyond the basic plane become
-// boxes, control characters blanks, and right-to-left stretches are put into
-// the order in which they are seen.
-func plain(text string) string {
-	text = strings.Map(func(r rune) rune {
-		switch {
-		case r > 0xffff:
-			return '□'
-		case r < ' ' || r >= 0x7f && r < 0xa0 || r == 0x2028 || r == 0x2029 || r == 0xfffe || r == 0xffff:
-			return ' '
-		}
-		return r
-	}, strings.ToValidUTF8(text, "□"))
-	var p bidi.Paragraph
-	if _, err := p.SetString(text); err != nil {
-		return text
-	}
-	order, err := p.Order()
-	if err != nil {
-		return text
-	}
-	var seen strings.Builder
-	for i := range order.NumRuns() {
-		r := order.Run(i)
-		if r.Direction() == bidi.RightToLeft {
-			seen.WriteString(bidi.ReverseString(r.String()))
-		} else {
-			seen.WriteString(r.String())
-		}
-	}
-	return seen.String()
 }
 
 func (p *printer) text(s scene.Text) {

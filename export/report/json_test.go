@@ -8,13 +8,14 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
+
 	sheet "example.org/castwright/export/report"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/material"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/units"
-	"github.com/shopspring/decimal"
 )
 
 func asJSON(t *testing.T, j design.Job, o design.Option, r report.Report) []byte {

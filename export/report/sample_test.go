@@ -3,6 +3,8 @@ package report_test
 import (
 	"math"
 
+	"github.com/shopspring/decimal"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
@@ -12,7 +14,6 @@ import (
 	"example.org/castwright/model/takeoff"
 	"example.org/castwright/model/units"
 	"example.org/castwright/model/warn"
-	"github.com/shopspring/decimal"
 )
 
 const (

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/slab"
@@ -96,7 +97,7 @@ func (p page) openings(s slab.Solid) {
 
 // figure writes one figure with its range.
 func (p page) figure(f takeoff.Figure, sys units.System) {
-	p.row(f.Label, amount(f.Value, f, sys), rangeOf(f, sys))
+	p.row(f.Label, amount.Figure(f, sys), amount.Range(f, sys))
 }
 
 func (p page) weights(t takeoff.Takeoff, sys units.System) {
@@ -140,12 +141,12 @@ func (p page) costs(m design.Materials, t takeoff.Takeoff) {
 	p.heading("Cost of materials")
 	for _, c := range t.Costs {
 		p.words("", "    ", c.Label)
-		amount := counted(c.Amount, c.Unit)
+		bought := counted(c.Amount, c.Unit)
 		if c.Price.IsZero() {
-			p.row("    "+amount+", no price given", money(m.Currency, c.Total), "")
+			p.row("    "+bought+", no price given", money(m.Currency, c.Total), "")
 			continue
 		}
-		p.row("    "+amount+" x "+money(m.Currency, c.Price), money(m.Currency, c.Total), "")
+		p.row("    "+bought+" x "+money(m.Currency, c.Price), money(m.Currency, c.Total), "")
 	}
 	p.row("Total", money(m.Currency, t.Total), "")
 }
@@ -182,7 +183,7 @@ func (p page) warnings(warnings []warn.Warning, sys units.System) {
 func (p page) reckoning(t takeoff.Takeoff, sys units.System) {
 	p.heading("How each number was reckoned")
 	for _, f := range t.Figures() {
-		p.words("", "    ", f.Label+": "+amount(f.Value, f, sys))
+		p.words("", "    ", f.Label+": "+amount.Figure(f, sys))
 		p.words("    ", "    ", f.How)
 		p.words("    ", "    ", "Source: "+f.Source)
 	}

@@ -11,11 +11,12 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"github.com/google/go-cmp/cmp"
+
 	sheet "example.org/castwright/export/report"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/units"
-	"github.com/google/go-cmp/cmp"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew; look at them before a commit")

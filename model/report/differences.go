@@ -1,10 +1,12 @@
 package report
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/takeoff"
 	"example.org/castwright/model/units"
 	"example.org/castwright/model/warn"
@@ -100,28 +102,10 @@ func only(r, other Report) string {
 // Text writes a value of the difference's unit for reading, money in the job's
 // currency.
 func (d Difference) Text(x float64, sys units.System, currency string) string {
-	switch d.Unit {
-	case "mm":
-		return units.Format(units.FromMM(x), sys)
-	case "mm2":
-		return units.FormatArea(x, sys)
-	case "mm3":
-		return units.FormatVolume(x/1e6, sys)
-	case "kg":
-		return units.FormatMass(x, sys)
-	case "L":
-		return units.FormatVolume(x, sys)
-	case "count":
-		return fmt.Sprintf("%.0f", x)
-	case "bag", "pour":
-		if math.Round(x) == 1 {
-			return "1 " + d.Unit
-		}
-		return fmt.Sprintf("%.0f %ss", x, d.Unit)
-	case "money":
-		return strings.TrimSpace(fmt.Sprintf("%s %.2f", currency, x))
+	if d.Unit == "money" {
+		return amount.Money(currency, decimal.NewFromFloat(x).Round(2))
 	}
-	return strings.TrimSpace(fmt.Sprintf("%.4g %s", x, d.Unit))
+	return amount.Of(x, d.Unit, sys)
 }
 
 // Change writes how B differs from A: a signed amount, or "" for words.

@@ -4,13 +4,13 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/compare"
 	"example.org/castwright/ui/session"
-	"example.org/castwright/ui/words"
 )
 
 func side(j design.Job, edits ...edit.Edit) compare.Side {
@@ -69,8 +69,8 @@ func TestLines(t *testing.T) {
 		}
 	}
 	w := find(t, lines, "Weight")
-	if w.A != words.Figure(a.Report.Takeoff.WeightDry,
-		j.Units) || w.B != words.Figure(b.Report.Takeoff.WeightDry, j.Units) {
+	if w.A != amount.Figure(a.Report.Takeoff.WeightDry,
+		j.Units) || w.B != amount.Figure(b.Report.Takeoff.WeightDry, j.Units) {
 		t.Errorf("the weights are %+v, not those of the reports", w)
 	}
 	if !strings.HasPrefix(w.Change, "+") {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/takeoff"
@@ -35,7 +36,7 @@ func Lines(a, b Side, m design.Materials, sys units.System) []Line {
 }
 
 func numbers(a, b Side, m design.Materials, sys units.System) (out []Line) {
-	amount := func(what string, x, y float64, say func(float64) string) {
+	measure := func(what string, x, y float64, say func(float64) string) {
 		l := Line{What: what, A: say(x), B: say(y)}
 		if l.Differs = l.A != l.B; l.Differs {
 			l.Change = signed(y-x, say)
@@ -43,17 +44,17 @@ func numbers(a, b Side, m design.Materials, sys units.System) (out []Line) {
 		out = append(out, l)
 	}
 	unit := func(name string) func(float64) string {
-		return func(x float64) string { return words.Amount(x, name, sys) }
+		return func(x float64) string { return amount.Of(x, name, sys) }
 	}
 	ra, rb := a.Report, b.Report
-	amount("Width", ra.Measures.Bounds.W(), rb.Measures.Bounds.W(), unit("mm"))
-	amount("Depth", ra.Measures.Bounds.H(), rb.Measures.Bounds.H(), unit("mm"))
-	amount("Thickness", a.Option.Design.Thickness.MM(), b.Option.Design.Thickness.MM(), unit("mm"))
-	amount("Face area", ra.Measures.NetArea, rb.Measures.NetArea, unit("mm2"))
+	measure("Width", ra.Measures.Bounds.W(), rb.Measures.Bounds.W(), unit("mm"))
+	measure("Depth", ra.Measures.Bounds.H(), rb.Measures.Bounds.H(), unit("mm"))
+	measure("Thickness", a.Option.Design.Thickness.MM(), b.Option.Design.Thickness.MM(), unit("mm"))
+	measure("Face area", ra.Measures.NetArea, rb.Measures.NetArea, unit("mm2"))
 	figure := func(what string, f, g takeoff.Figure) {
-		amount(what, f.Value, g.Value, func(x float64) string {
+		measure(what, f.Value, g.Value, func(x float64) string {
 			f.Value = x
-			return words.Figure(f, sys)
+			return amount.Figure(f, sys)
 		})
 	}
 	ta, tb := ra.Takeoff, rb.Takeoff
@@ -68,7 +69,7 @@ func numbers(a, b Side, m design.Materials, sys units.System) (out []Line) {
 		if d.IsNegative() {
 			sign = "−"
 		}
-		cost.Change = sign + words.Money(m.Currency, d.Abs())
+		cost.Change = sign + amount.Money(m.Currency, d.Abs())
 	}
 	out = append(out, cost)
 	warns := Line{What: "Warnings", A: counts(ra), B: counts(rb)}
@@ -90,7 +91,7 @@ func counts(r report.Report) string {
 		n[w.Severity]++
 	}
 	if len(r.Faults) > 0 {
-		return words.Count(len(r.Faults), "fault")
+		return amount.Count(len(r.Faults), "fault")
 	}
 	var list []string
 	for s := warn.Severe; ; s-- {
@@ -190,7 +191,7 @@ func sayOutline(d design.Design, _ units.System) string {
 		curved[n.Edge.Curve]++
 		treated[n.Corner.Kind]++
 	}
-	list := []string{words.Count(len(d.Outline.Nodes), "corner")}
+	list := []string{amount.Count(len(d.Outline.Nodes), "corner")}
 	for _, x := range []struct {
 		n    int
 		word string
@@ -200,7 +201,7 @@ func sayOutline(d design.Design, _ units.System) string {
 			"clipped corner"},
 	} {
 		if x.n > 0 {
-			list = append(list, words.Count(x.n, x.word))
+			list = append(list, amount.Count(x.n, x.word))
 		}
 	}
 	return strings.Join(list, ", ")
@@ -257,7 +258,7 @@ func sayChannels(d design.Design, sys units.System) string {
 			what = append(what, fmt.Sprintf("river of %d arms", n))
 		}
 		if n := len(c.Regions); n > 0 {
-			what = append(what, words.Count(n, "pool"))
+			what = append(what, amount.Count(n, "pool"))
 		}
 		open := 0
 		for _, r := range c.Rivers {
@@ -269,7 +270,7 @@ func sayChannels(d design.Design, sys units.System) string {
 		}
 		s := strings.Join(what, " and ") + ", " + length(c.Depth, sys) + " deep"
 		if open > 0 {
-			s += ", over " + words.Count(open, "edge")
+			s += ", over " + amount.Count(open, "edge")
 		}
 		switch {
 		case !c.Fill.Resin:

@@ -4,7 +4,13 @@ import (
 	"image"
 	"math"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
 	"example.org/castwright/export/raster"
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/scene"
@@ -12,11 +18,6 @@ import (
 	"example.org/castwright/ui/icon"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
-	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 )
 
 // Page is the comparison of two options of a session. It belongs to the main
@@ -209,7 +210,7 @@ func (p *Page) fill() {
 	if n == 0 {
 		p.table.Add(control.SmallLines("The two are the same."))
 	}
-	p.only.SetText("Only what differs (" + words.Count(n, "line") + ")")
+	p.only.SetText("Only what differs (" + amount.Count(n, "line") + ")")
 }
 
 // newLine is a row of the table. What differs has a mark, what is the same steps

@@ -6,16 +6,17 @@ import (
 	"path/filepath"
 	"strings"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+
 	"example.org/castwright/export/raster"
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/report"
 	"example.org/castwright/ui/control"
 	look "example.org/castwright/ui/theme"
-	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 )
 
 // The size of a picture of a job of late, in points.
@@ -113,7 +114,7 @@ func (f *Files) fill(cards []*recentCard) {
 		}
 		o := j.Options[0]
 		r := report.Derive(o.Design, j.Materials, j.Site)
-		about := words.Count(len(j.Options), "option")
+		about := amount.Count(len(j.Options), "option")
 		if j.Client != "" {
 			about = j.Client
 		}

@@ -3,6 +3,10 @@ package panel
 import (
 	"fmt"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
@@ -11,9 +15,6 @@ import (
 	"example.org/castwright/ui/icon"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
-	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 )
 
 // Panel shows the state of a session. It belongs to the main goroutine.
@@ -286,7 +287,7 @@ func sequence(steps []edit.Edit) edit.Edit {
 		return out, nil
 	}}
 	if len(steps) > 1 {
-		e.Name += fmt.Sprintf(" and %s", words.Count(len(steps)-1, "other"))
+		e.Name += fmt.Sprintf(" and %s", amount.Count(len(steps)-1, "other"))
 	}
 	return e
 }

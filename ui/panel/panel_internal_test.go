@@ -5,25 +5,27 @@ import (
 	"strings"
 	"testing"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/session"
 	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 )
 
 func TestShowsTheReport(t *testing.T) {
 	r := demo(t)
 	rep, j := r.s.Report(), r.s.Job()
 	for i, want := range []string{
-		words.Figure(rep.Takeoff.WeightDry, j.Units),
+		amount.Figure(rep.Takeoff.WeightDry, j.Units),
 		words.Size(rep.Measures.Bounds.W(), rep.Measures.Bounds.H(), j.Units),
-		words.Figure(rep.Takeoff.Bags, j.Units) + " · " + words.Figure(rep.Takeoff.MixVolume, j.Units),
-		words.Figure(rep.Takeoff.ResinMix, j.Units) + " · " + words.Figure(rep.Takeoff.Pours, j.Units),
-		words.Figure(rep.Takeoff.GlassMass, j.Units),
-		words.Money(j.Materials.Currency, rep.Takeoff.Total),
+		amount.Figure(rep.Takeoff.Bags, j.Units) + " · " + amount.Figure(rep.Takeoff.MixVolume, j.Units),
+		amount.Figure(rep.Takeoff.ResinMix, j.Units) + " · " + amount.Figure(rep.Takeoff.Pours, j.Units),
+		amount.Figure(rep.Takeoff.GlassMass, j.Units),
+		amount.Money(j.Materials.Currency, rep.Takeoff.Total),
 	} {
 		if got := r.p.numbers.rows[i].value.Text(); got != want {
 			t.Errorf("line %d shows %q, the report says %q", i+1, got, want)

@@ -3,6 +3,12 @@ package panel
 import (
 	"strings"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/takeoff"
@@ -11,10 +17,6 @@ import (
 	"example.org/castwright/ui/icon"
 	look "example.org/castwright/ui/theme"
 	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 )
 
 // reckoned is one number behind a quantity and how it came about.
@@ -31,7 +33,7 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 	t, ms := r.Takeoff, r.Measures
 	figures := func(fs ...takeoff.Figure) (out []reckoned) {
 		for _, f := range fs {
-			out = append(out, reckoned{f.Label, words.Figure(f, sys), words.Range(f, sys), f.How,
+			out = append(out, reckoned{f.Label, amount.Figure(f, sys), amount.Range(f, sys), f.How,
 				f.Source})
 		}
 		return out
@@ -39,7 +41,7 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 	drawn := func(label, value, how string) reckoned {
 		return reckoned{label, value, "", how, "the drawing"}
 	}
-	mm := func(x float64) string { return words.Amount(x, "mm", sys) }
+	mm := func(x float64) string { return amount.Of(x, "mm", sys) }
 
 	size := []reckoned{
 		drawn("Area, outline", units.FormatArea(ms.PlanArea, sys),
@@ -51,14 +53,14 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 		drawn("Round the openings", mm(ms.CutoutPerimeter),
 			"Along the exact curves, where they bound the top."),
 	}
-	mix := words.Figure(t.Bags, sys) + " · " + words.Figure(t.MixVolume, sys)
+	mix := amount.Figure(t.Bags, sys) + " · " + amount.Figure(t.MixVolume, sys)
 
 	resin := "none"
 	var resinBehind []reckoned
 	if t.ResinMix.Value > 0 {
-		resin = words.Figure(t.ResinMix, sys)
+		resin = amount.Figure(t.ResinMix, sys)
 		if t.Pours.Value > 0 {
-			resin += " · " + words.Figure(t.Pours, sys)
+			resin += " · " + amount.Figure(t.Pours, sys)
 		}
 		resinBehind = figures(t.ResinVolume, t.TopCoat, t.ResinMix, t.ResinA, t.ResinB, t.Pours,
 			t.ResinMass)
@@ -70,11 +72,11 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 	glass := "none"
 	var glassBehind []reckoned
 	if t.GlassMass.Value > 0 {
-		glass = words.Figure(t.GlassMass, sys)
+		glass = amount.Figure(t.GlassMass, sys)
 		glassBehind = figures(t.GlassArea, t.GlassMass0, t.GlassFill, t.GlassMass, t.Displaced)
 	}
 	return []quantity{
-		{"Weight", words.Figure(t.WeightDry, sys), figures(t.WeightDry, t.WeightConcrete, t.WeightWet,
+		{"Weight", amount.Figure(t.WeightDry, sys), figures(t.WeightDry, t.WeightConcrete, t.WeightWet,
 			t.WeightFull, t.CentreX, t.CentreY, t.CentreZ)},
 		{"Size", words.Size(ms.Bounds.W(), ms.Bounds.H(), sys), size},
 		{"Mix", mix, figures(t.MixVolume, t.Bags, t.Water, t.FormDepth)},
@@ -97,9 +99,9 @@ func CostOf(t takeoff.Takeoff, currency string) string {
 	case !priced && missing:
 		return "no prices yet"
 	case missing:
-		return "over " + words.Money(currency, t.Total)
+		return "over " + amount.Money(currency, t.Total)
 	}
-	return words.Money(currency, t.Total)
+	return amount.Money(currency, t.Total)
 }
 
 func costsOf(t takeoff.Takeoff, currency string) (out []reckoned) {
@@ -108,17 +110,17 @@ func costsOf(t takeoff.Takeoff, currency string) (out []reckoned) {
 			continue
 		}
 		how := c.Unit
-		if n, ok := strings.CutSuffix(words.Amount(c.Amount, c.Unit, units.Metric), " "+c.Unit); ok {
+		if n, ok := strings.CutSuffix(amount.Of(c.Amount, c.Unit, units.Metric), " "+c.Unit); ok {
 			how = n + " " + c.Unit
 		} else {
-			how = words.Amount(c.Amount, c.Unit, units.Metric)
+			how = amount.Of(c.Amount, c.Unit, units.Metric)
 		}
 		if c.Price.IsZero() {
 			how += ", no price given: type it under Job and materials (Ctrl+J)."
 		} else {
-			how += " × " + words.Money(currency, c.Price) + " a " + c.Unit
+			how += " × " + amount.Money(currency, c.Price) + " a " + c.Unit
 		}
-		out = append(out, reckoned{c.Label, words.Money(currency, c.Total), "", how,
+		out = append(out, reckoned{c.Label, amount.Money(currency, c.Total), "", how,
 			"the maker's own prices"})
 	}
 	return out

@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
@@ -17,7 +18,7 @@ func fieldsOf(s *session.Session) (name string, fields []field) {
 	sel := s.Selection()
 	switch {
 	case len(sel) > 1:
-		return words.Count(len(sel), "part") + " selected", nil
+		return amount.Count(len(sel), "part") + " selected", nil
 	case len(sel) == 1 && sel[0].Part != "":
 		b.part(sel[0].Part, box)
 		return words.Part(b.d, sel[0].Part), b.fields

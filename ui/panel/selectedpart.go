@@ -3,6 +3,7 @@ package panel
 import (
 	"fmt"
 
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
@@ -114,7 +115,7 @@ func (b *sheet) shape(s design.Shape, e func(design.Shape) edit.Edit) {
 	}
 	if s.Kind == design.ShapePath {
 		b.reading("Shape", "An outline of its own.", fmt.Sprintf("Own, %s",
-			words.Count(len(s.Path), "corner")))
+			amount.Count(len(s.Path), "corner")))
 		return
 	}
 	b.choice("Shape", "Plan shape of the bowl.", words.Shapes[:4], int(s.Kind), func(i int) edit.Edit {
@@ -330,7 +331,7 @@ func (b *sheet) support(p design.Support) {
 	b.choice("Kind", "What carries the top here.", words.Supports, int(p.Kind),
 		func(i int) edit.Edit { return set(func(q *design.Support) { q.Kind = design.SupportKind(i) }) })
 	if p.Patch {
-		b.reading("Patch", "Drag its corners to change it.", words.Count(len(p.Line), "corner"))
+		b.reading("Patch", "Drag its corners to change it.", amount.Count(len(p.Line), "corner"))
 		return
 	}
 	b.length("Width", "How wide it bears.", p.Width,

@@ -3,6 +3,12 @@ package panel
 import (
 	"fmt"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
@@ -11,11 +17,6 @@ import (
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/icon"
 	look "example.org/castwright/ui/theme"
-	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 )
 
 // item is one line of the warnings: a fault of the design or a warning.
@@ -44,7 +45,7 @@ func itemsOf(r report.Report, sys units.System) (out []item) {
 			part: w.Part, at: w.At}
 		i.word = [...]string{"Note", "Caution", "Severe"}[min(int(w.Severity), 2)]
 		if w.Value != 0 || w.Limit != 0 {
-			i.reading = words.Amount(w.Value, w.Unit, sys) + ", limit " + words.Amount(w.Limit, w.Unit,
+			i.reading = amount.Of(w.Value, w.Unit, sys) + ", limit " + amount.Of(w.Limit, w.Unit,
 				sys)
 		}
 		out = append(out, i)

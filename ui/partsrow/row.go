@@ -5,6 +5,11 @@ import (
 	"image"
 	"strings"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
@@ -16,9 +21,6 @@ import (
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
 	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 )
 
 // Hands is who takes what is picked: the board.
@@ -200,7 +202,7 @@ func number(n int) string {
 	case 1:
 		return "1"
 	}
-	return words.Amount(float64(n), "", units.Metric)
+	return amount.Of(float64(n), "", units.Metric)
 }
 
 func (r *Row) sayShape(d design.Design) string {
@@ -225,7 +227,7 @@ func (r *Row) sayEdge(d design.Design) string {
 	case 1:
 		return words.Of(words.Profiles, int(last.Kind))
 	}
-	return words.Count(len(kinds), "profile")
+	return amount.Count(len(kinds), "profile")
 }
 
 func sayFinish(d design.Design) string {

@@ -4,7 +4,13 @@ import (
 	"image"
 	"time"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
 	"example.org/castwright/export/raster"
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/report"
@@ -15,11 +21,6 @@ import (
 	"example.org/castwright/ui/panel"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
-	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 )
 
 // Strip shows the options of a session. It belongs to the main goroutine.
@@ -196,7 +197,7 @@ func (p *Strip) show(c *card, o design.Option) {
 		c.tile.SetHint("A click takes option " + o.Name + " in hand (Ctrl+Page up and Page down go through them).")
 	}
 	c.title.SetText(o.Title)
-	c.weight.SetText(words.Figure(r.Takeoff.WeightDry, j.Units))
+	c.weight.SetText(amount.Figure(r.Takeoff.WeightDry, j.Units))
 	c.price.SetText(panel.CostOf(r.Takeoff, j.Materials.Currency))
 	c.showRisks(r)
 	c.option, c.report, c.stale = o, r, true
@@ -223,7 +224,7 @@ func (c *card) showRisks(r report.Report) {
 		c.sign.SetResource(theme.NewColoredResource(sign, tone))
 	}
 	c.sign.Show()
-	c.risks.SetText(words.Count(n, "warning"))
+	c.risks.SetText(amount.Count(n, "warning"))
 }
 
 // soon paints the stale pictures after a while, once for many changes.

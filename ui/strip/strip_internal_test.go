@@ -5,16 +5,17 @@ import (
 	"testing"
 	"time"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
+
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
-	"example.org/castwright/ui/words"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
-	"fyne.io/fyne/v2/widget"
 )
 
 type rig struct {
@@ -61,7 +62,7 @@ func TestCardsFollowTheJob(t *testing.T) {
 	}
 	for i, c := range r.p.cards {
 		rep, _ := r.s.ReportOf(c.name)
-		if want := words.Figure(rep.Takeoff.WeightDry, units.Metric); c.weight.Text() != want {
+		if want := amount.Figure(rep.Takeoff.WeightDry, units.Metric); c.weight.Text() != want {
 			t.Errorf("card %d says %q, its report %q", i, c.weight.Text(), want)
 		}
 	}

@@ -181,42 +181,12 @@ func (h *Hand) setDown(p Pointer) {
 
 // add does an edit that adds a part, and selects the new one.
 func (h *Hand) add(e edit.Edit) bool {
-	before := partIDs(h.s.Design())
+	before := h.s.Design()
 	if !h.do(e) {
 		return false
 	}
-	known := map[design.ID]bool{}
-	for _, id := range before {
-		known[id] = true
-	}
-	for _, id := range partIDs(h.s.Design()) {
-		if !known[id] {
-			h.choose(grip{kind: gripPart, part: id})
-		}
+	for _, id := range edit.NewParts(before, h.s.Design()) {
+		h.choose(grip{kind: gripPart, part: id})
 	}
 	return true
-}
-
-// partIDs lists the IDs of all parts.
-func partIDs(d design.Design) []design.ID {
-	var out []design.ID
-	for _, p := range d.Sinks {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Taps {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Holes {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Channels {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Glass {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Supports {
-		out = append(out, p.ID)
-	}
-	return out
 }
