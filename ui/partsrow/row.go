@@ -237,7 +237,7 @@ func sayFinish(d design.Design) string {
 // openShape offers outlines at the typed size.
 func (r *Row) openShape() fyne.CanvasObject {
 	k := r.kit()
-	w, d := k.size(1550, 61), k.size(560, 22)
+	w, d := k.size(1500, 61), k.size(550, 22)
 	if !k.box.Empty() {
 		w, d = units.FromMM(k.box.W()), units.FromMM(k.box.H())
 	}

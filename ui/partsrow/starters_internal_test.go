@@ -28,7 +28,7 @@ func kits() map[string]kit {
 // applies each edit.
 func TestEveryStarterCanBeUsed(t *testing.T) {
 	for name, k := range kits() {
-		w, d := k.size(1550, 61), k.size(560, 22)
+		w, d := k.size(1500, 61), k.size(550, 22)
 		lists := map[string][]starter{
 			"shapes": k.shapes(w,
 				d), "profiles": k.profiles(-1), "sinks": k.sinks(), "taps": k.taps(), "holes": k.holes(),

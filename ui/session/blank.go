@@ -20,7 +20,7 @@ func Blank(sys units.System) design.Job {
 
 // Plain is the plain rectangular top of [Blank].
 func Plain(sys units.System) design.Design {
-	width, depth, thick, ease := 1550*units.Millimetre, 560*units.Millimetre, 40*units.Millimetre, 3*units.Millimetre
+	width, depth, thick, ease := 1500*units.Millimetre, 550*units.Millimetre, 40*units.Millimetre, 3*units.Millimetre
 	grind := units.Millimetre / 2
 	if sys == units.Imperial {
 		width, depth, thick, ease = 61*units.Inch, 22*units.Inch, 3*units.Inch/2, units.Inch/8
