@@ -57,6 +57,10 @@ func (s *scene) lightAt(t *texel, r ray, c *camera, step, samples int, rnd *sour
 	}
 	t.m, t.p, t.n = h.m, h.p, h.n
 	t.footprint = c.footprint(h.t) * float64(step)
+	if s.catches(h.m) {
+		t.d, t.vd = s.shaded(h.p, h.n, samples, rnd)
+		return
+	}
 	a := s.roughness(h.m)
 	if h.m != matMetal {
 		t.d, t.vd = s.gather(h.p, h.n, min(a, 1), samples, rnd)
@@ -302,7 +306,7 @@ type gathered struct {
 // of the two places would get with nothing in the way.
 func (g *gathered) add(s *scene, q *query, t *texel, w float64) {
 	d := t.d
-	if q.n.dot(t.n) < 0.9995 {
+	if q.n.dot(t.n) < 0.9995 && t.open != (v3{}) {
 		if !g.opened {
 			g.open, g.opened = s.rig.open(q.p, q.n), true
 		}

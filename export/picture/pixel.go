@@ -24,11 +24,16 @@ func (k *shot) pixel(x, y float64, rnd *source) sight {
 	if !ok {
 		return sight{c: k.s.rig.studio(r.d), t: far}
 	}
+	return k.shade(r, &h, x, y, rnd)
+}
+
+// shade is what a ray through a place of the picture sees at h.
+func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 	fp := k.c.footprint(h.t)
-	f := k.s.surface(&h, r.d, fp)
+	f := k.s.surface(h, r.d, fp)
 	out := sight{n: h.n, m: h.m, t: h.t}
 	if f.metal {
-		out.c = k.metal(&f, &h, r.d, rnd)
+		out.c = k.metal(&f, h, r.d, rnd)
 		return out
 	}
 	n := facing(f.n, r.d)
@@ -111,8 +116,8 @@ func (k *shot) reflected(r ray, rnd *source) v3 {
 // lit is the light at a place that may or may not be in sight.
 func (k *shot) lit(h *hit, rnd *source) v3 {
 	if x, y, ok := k.c.project(h.p); ok {
-		z := h.p.sub(k.c.eye).dot(k.c.fwd)
-		if d, _, fits := k.l.at(k.s, x, y, h.p, h.n, h.m, k.c.footprint(z)); fits {
+		away := h.p.sub(k.c.eye).norm()
+		if d, _, fits := k.l.at(k.s, x, y, h.p, h.n, h.m, k.c.footprint(away)); fits {
 			return d
 		}
 	}

@@ -83,23 +83,29 @@ func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
 // quick takes a picture by the split method.
 func (s *scene) quick(ctx context.Context, c camera, e effort, threads int, seed uint32,
 	report func(string, float64)) (*image.NRGBA, error) {
-	p := &pool{ctx, threads, func(d float64) { report("light", d) }}
-	l, err := s.trace(p, &c, e.step, e.samples, 0.5, 0.5, seed)
-	if err != nil {
-		return nil, err
-	}
-	p.report = nil
-	if err := l.filtered(p); err != nil {
-		return nil, err
-	}
-	k := &shot{s: s, c: c, l: l, mirrors: e.mirrors, seed: seed}
-	p.report = func(d float64) { report("picture", d) }
 	img := image.NewNRGBA(image.Rect(0, 0, c.w, c.h))
-	err = p.tiles(c.w, c.h, tileSide, func(r image.Rectangle) { k.tile(img, r, e.edge) })
+	err := s.split(ctx, c, e, threads, seed, report, func(k *shot, r image.Rectangle) { k.tile(img, r, e.edge) })
 	if err != nil {
 		return nil, err
 	}
 	return img, nil
+}
+
+// split traces the light of a picture, and has each of its tiles painted by it.
+func (s *scene) split(ctx context.Context, c camera, e effort, threads int, seed uint32,
+	report func(string, float64), paint func(*shot, image.Rectangle)) error {
+	p := &pool{ctx, threads, func(d float64) { report("light", d) }}
+	l, err := s.trace(p, &c, e.step, e.samples, 0.5, 0.5, seed)
+	if err != nil {
+		return err
+	}
+	p.report = nil
+	if err := l.filtered(p); err != nil {
+		return err
+	}
+	k := &shot{s: s, c: c, l: l, mirrors: e.mirrors, seed: seed}
+	p.report = func(d float64) { report("picture", d) }
+	return p.tiles(c.w, c.h, tileSide, func(r image.Rectangle) { paint(k, r) })
 }
 
 // tile paints one square; it looks one pixel beyond its sides so that edges are
@@ -136,17 +142,26 @@ func differ(a, b *sight) bool {
 	return math.Abs(x-y) > 0.10*max(0.1, max(x, y))
 }
 
-// refined averages more samples of a pixel on an edge, each bent so that one
-// bright sample does not outshine the rest.
+// refined averages more samples of a pixel on an edge.
 func (k *shot) refined(c v3, x, y, n int) v3 {
-	bend := func(c v3) v3 { return c.mul(1 / (1 + c.most())) }
-	sum := bend(c)
+	sum := bent(c)
 	for i := range n {
 		rnd := source{seed: hash4(uint32(x), uint32(y), k.seed+uint32(i)+1, 53)}
-		u := (float64(i&1) + rnd.next()) / 2
-		v := (float64(i>>1) + rnd.next()) / max(1, float64(n)/2)
-		sum = sum.add(bend(k.pixel(float64(x)+u, float64(y)+v, &rnd).c))
+		u, v := inPixel(i, n, &rnd)
+		sum = sum.add(bent(k.pixel(float64(x)+u, float64(y)+v, &rnd).c))
 	}
-	sum = sum.mul(1 / float64(n+1))
-	return sum.mul(1 / max(0.02, 1-sum.most()))
+	return unbent(sum.mul(1 / float64(n+1)))
 }
+
+// inPixel is the place of the i-th of n samples in a pixel.
+func inPixel(i, n int, rnd *source) (u, v float64) {
+	u = (float64(i&1) + rnd.next()) / 2
+	v = (float64(i>>1) + rnd.next()) / max(1, float64(n)/2)
+	return u, v
+}
+
+// bent draws bright light in, so that in a mean one bright sample does not
+// outshine the rest; unbent is the inverse.
+func bent(c v3) v3 { return c.mul(1 / (1 + c.most())) }
+
+func unbent(c v3) v3 { return c.mul(1 / max(0.02, 1-c.most())) }

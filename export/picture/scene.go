@@ -18,8 +18,11 @@ type Set struct {
 	body   *body
 	height float64 // of what stands on the face
 	flip   bool    // the key light comes from the right
+	walls  [3]bool // on the left, the right and the back
 	room   *scene
 	table  *scene
+	// stand is what stands on and below the top, but no beaker.
+	stand func() *bvh
 }
 
 // SetOptions say what stands about the top.
@@ -37,6 +40,10 @@ type scene struct {
 	planes   []plane
 	rig      rig
 	key      v3 // toward the key light
+	// Planes and cabinet of a scene that a top is cut out of are not seen, but
+	// catch the top's shadow: alone is that scene without a cabinet, empty
+	// without the top either.
+	alone, empty *scene
 }
 
 // plane is an endless wall or floor, seen from the side that n points to.
@@ -81,9 +88,11 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 	}
 	walls := wallSides(s)
 	set.flip = walls[0] && !walls[1]
+	set.walls = walls
 	stand := append([]triangle(nil), parts...)
+	below := furniture(s, walls[0] || walls[1] || walls[2])
 	if !opt.Bare {
-		stand = append(stand, furniture(s, walls[0] || walls[1] || walls[2])...)
+		stand = append(stand, below...)
 		if p, ok := set.beakerSpot(); ok {
 			stand = append(stand, beaker(v3{p.X, p.Y, s.Thickness})...)
 			set.height = max(set.height, 111)
@@ -92,7 +101,9 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 	var wg sync.WaitGroup
 	var all, bare *bvh
 	wg.Go(func() { all = newBVH(stand) })
+	held := append(append([]triangle(nil), parts...), below...)
 	wg.Go(func() { bare = newBVH(parts) })
+	set.stand = sync.OnceValue(func() *bvh { return newBVH(held) })
 	wg.Wait()
 	set.room = &scene{body: set.body, concrete: c, mesh: all}
 	set.table = &scene{body: set.body, concrete: c, mesh: bare}
@@ -110,6 +121,7 @@ func (s *Set) empty(d design.Design) *Set {
 	s.body.class = make([]uint8, len(s.body.outline.d))
 	s.room = &scene{body: s.body, concrete: newConcrete(d.Finish), mesh: newBVH(nil)}
 	s.table = &scene{body: s.body, concrete: s.room.concrete, mesh: s.room.mesh}
+	s.stand = func() *bvh { return s.room.mesh }
 	s.lightRoom([3]bool{})
 	s.lightTable()
 	return s
@@ -137,23 +149,35 @@ func wallSides(s slab.Solid) (w [3]bool) {
 // lightRoom sets the softboxes, the studio, walls and floor of the views from
 // the side.
 func (s *Set) lightRoom(walls [3]bool) {
-	b, t := s.bounds, s.body.t
-	mid := b.Centre()
 	g := s.room
-	floor := t - floorBelow
-	g.planes = append(g.planes, plane{v3{Z: 1}, floor, matFloor})
+	g.planes = s.roomPlanes(walls)
+	g.rig = s.studio()
+	s.level(g)
+}
+
+// roomPlanes is the floor and the walls.
+func (s *Set) roomPlanes(walls [3]bool) []plane {
+	b := s.bounds
+	out := []plane{{v3{Z: 1}, s.body.t - floorBelow, matFloor}}
 	back := b.Max.Y
 	if !walls[2] {
 		back += 700
 	}
-	g.planes = append(g.planes, plane{v3{Y: -1}, -back, matWall})
+	out = append(out, plane{v3{Y: -1}, -back, matWall})
 	if walls[0] {
-		g.planes = append(g.planes, plane{v3{X: 1}, b.Min.X, matWall})
+		out = append(out, plane{v3{X: 1}, b.Min.X, matWall})
 	}
 	if walls[1] {
-		g.planes = append(g.planes, plane{v3{X: -1}, -b.Max.X, matWall})
+		out = append(out, plane{v3{X: -1}, -b.Max.X, matWall})
 	}
-	// Lights keep their angles about tops of any size.
+	return out
+}
+
+// studio is the lights of the views from the side. They keep their angles about
+// tops of any size.
+func (s *Set) studio() rig {
+	b, t := s.bounds, s.body.t
+	mid := b.Centre()
 	k := max(0.75, max(b.W(), 1.6*b.H())/1250)
 	side := 1.0
 	if s.flip {
@@ -161,11 +185,10 @@ func (s *Set) lightRoom(walls [3]bool) {
 	}
 	target := v3{mid.X, mid.Y, t}
 	at := func(x, y, z float64) v3 { return v3{mid.X + side*x*k, mid.Y + y*k, t + z*k} }
-	g.rig = rig{low: 0.36, top: 0.57, tilt: 0.22, glow: 2.4, lights: []softbox{
+	return rig{low: 0.36, top: 0.57, tilt: 0.22, glow: 2.4, lights: []softbox{
 		newSoftbox(at(-1150, -620, 1150), target, 1100*k, 900*k, v3{12, 11.8, 11.4}),
 		newSoftbox(at(760, 60, 1350), target, 1500*k, 420*k, v3{5.3, 5.4, 5.6}),
 	}}
-	s.level(g)
 }
 
 // lightTable sets another rig for the view straight down, where a lamp overhead
@@ -224,11 +247,19 @@ func (s *scene) hit(r ray) (hit, bool) {
 		pl := &s.planes[i]
 		if k := r.d.dot(pl.n); k < -1e-9 {
 			if t := (pl.d - r.o.dot(pl.n)) / k; t > 0 && t < h.t {
+				if pl.m == matGround && s.body != nil {
+					if p := r.at(t); s.body.openings.at(p.X, p.Y) < 0 {
+						continue // through a cut-out one sees the bowl
+					}
+				}
 				h.t, h.n, h.m, found = t, pl.n, pl.m, true
 			}
 		}
 	}
-	t, onBody := s.body.hit(r, h.t)
+	t, onBody := 0.0, false
+	if s.body != nil {
+		t, onBody = s.body.hit(r, h.t)
+	}
 	if onBody {
 		h.t, found = t, true
 	}
@@ -265,6 +296,9 @@ func (s *scene) hit(r ray) (hit, bool) {
 func (s *scene) blocked(r ray, limit float64) bool {
 	if s.mesh.blocked(r, limit) {
 		return true
+	}
+	if s.body == nil {
+		return false
 	}
 	_, ok := s.body.hit(r, limit)
 	return ok

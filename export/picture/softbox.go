@@ -113,6 +113,7 @@ type rig struct {
 	low, top float64 // radiance of the studio below and overhead
 	tilt     float64 // how much darker it is behind the viewer
 	glow     float64 // of a window there, in parts of top
+	cast     v3      // how far the studio's colour is from white
 }
 
 // window is the direction of a soft window behind the viewer, low, so that
@@ -128,7 +129,7 @@ func (g *rig) studio(d v3) v3 {
 	if g.glow > 0 {
 		k += g.glow * g.top * smooth(0.93, 0.985, d.dot(window))
 	}
-	return v3{k, k, k}
+	return v3{k + k*g.cast.X, k + k*g.cast.Y, k + k*g.cast.Z}
 }
 
 // open is the irradiance over pi at p of normal n with nothing in the way: the
@@ -141,7 +142,7 @@ func (g *rig) open(p, n v3) v3 {
 	}
 	mean := (g.low + (g.top-g.low)*(0.5+n.Z/3)) * (1 + g.tilt*n.Y*2/3)
 	mean += g.glow * g.top * windowShare * max(0, n.dot(window))
-	return sum.add(v3{mean, mean, mean})
+	return sum.add(v3{mean + mean*g.cast.X, mean + mean*g.cast.Y, mean + mean*g.cast.Z})
 }
 
 // scale makes all light k times as bright.
@@ -150,6 +151,14 @@ func (g *rig) scale(k float64) {
 		g.lights[i].l = g.lights[i].l.mul(k)
 	}
 	g.low, g.top = g.low*k, g.top*k
+}
+
+// tint multiplies all light by a colour.
+func (g *rig) tint(c v3) {
+	for i := range g.lights {
+		g.lights[i].l = g.lights[i].l.times(c)
+	}
+	g.cast = v3{(1+g.cast.X)*c.X - 1, (1+g.cast.Y)*c.Y - 1, (1+g.cast.Z)*c.Z - 1}
 }
 
 // guessed is the irradiance over pi at a place by one ray to the middle of each

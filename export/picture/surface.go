@@ -21,6 +21,7 @@ const (
 	matTable
 	matDark
 	matStoneware
+	matGround // what a cut-out top lies on
 )
 
 // surface is a material at a place, ready to be lit.
@@ -47,7 +48,7 @@ func (s *scene) surface(h *hit, d v3, footprint float64) surface {
 		x.kd, x.gleam, x.n, x.clear, x.f, x.a = l.albedo, l.gleam, l.n, true, l.f, 0
 	case matWood:
 		x.kd, x.a = wood(h.p, footprint), 0.32
-	case matWall, matFloor, matTable:
+	case matWall, matFloor, matTable, matGround:
 		x.kd = plainColour(h.m)
 	case matMetal:
 		x.metal, x.f0, x.a = true, v3{0.56, 0.53, 0.49}, 0.13
@@ -67,7 +68,7 @@ func plainColour(m materialID) v3 {
 		return v3{0.70, 0.685, 0.655}
 	case matFloor:
 		return v3{0.36, 0.32, 0.28}
-	case matTable:
+	case matTable, matGround:
 		return v3{0.72, 0.71, 0.69}
 	case matDark:
 		return v3{0.015, 0.015, 0.016}

@@ -16,6 +16,7 @@ const (
 	Quarter             // from the front and above, the whole top
 	Close               // near a chosen place
 	Orbit               // from any direction
+	Through             // through a camera of its own, such as that of a photograph
 )
 
 // View is one view of a set. Angles are degrees.
@@ -29,51 +30,13 @@ type View struct {
 	// how high above the horizon, and Away its distance as a multiple of the
 	// one that shows the whole top: Orbit, and Close when Rise is not 0.
 	Turn, Rise, Away float64
+	// Camera is the projection of a view of kind Through.
+	Camera Projection
 	// Seed chooses among pictures that differ in their noise alone.
 	Seed uint32
 }
 
-// camera turns pixels into rays.
-type camera struct {
-	eye, right, up, fwd v3
-	w, h                int
-	k                   float64 // width of a pixel at distance 1; in a plan, in mm
-	plan                bool
-}
-
 const fieldOfView = 24.5 // degrees, upright
-
-// ray is the ray through a place of the picture, in pixels from its upper left
-// corner.
-func (c *camera) ray(x, y float64) ray {
-	a, b := (x-float64(c.w)/2)*c.k, (float64(c.h)/2-y)*c.k
-	if c.plan {
-		return ray{c.eye.along(c.right, a).along(c.up, b), c.fwd}
-	}
-	return ray{c.eye, c.fwd.along(c.right, a).along(c.up, b).unit()}
-}
-
-// footprint is how wide a pixel is, in mm, at distance t.
-func (c *camera) footprint(t float64) float64 {
-	if c.plan {
-		return c.k
-	}
-	return c.k * t
-}
-
-// project finds the pixel at which a point is seen.
-func (c *camera) project(p v3) (x, y float64, ok bool) {
-	q := p.sub(c.eye)
-	z := q.dot(c.fwd)
-	if z <= 1 {
-		return 0, 0, false
-	}
-	s := 1 / c.k
-	if !c.plan {
-		s /= z
-	}
-	return float64(c.w)/2 + q.dot(c.right)*s, float64(c.h)/2 - q.dot(c.up)*s, true
-}
 
 // MaxSide is the longest side of a picture in pixels.
 const MaxSide = 8192
@@ -87,8 +50,11 @@ func (v View) check(w, h int) error {
 			return fmt.Errorf("a view with the value %g can't be taken: give a number below a million", x)
 		}
 	}
-	if v.Kind > Orbit {
+	if v.Kind > Through {
 		return fmt.Errorf("there is no kind of view %d", v.Kind)
+	}
+	if v.Kind == Through {
+		return v.Camera.check()
 	}
 	return nil
 }
@@ -101,13 +67,12 @@ func (s *Set) PlanScale(w, h int) (mmPerPixel float64, middle geom.Vec) {
 }
 
 func (s *Set) camera(v View, w, h int) camera {
-	c := camera{w: w, h: h}
-	if v.Kind == Top {
+	switch v.Kind {
+	case Top:
 		k, m := s.PlanScale(w, h)
-		c.plan, c.k = true, k
-		c.eye, c.fwd = v3{m.X, m.Y, s.body.t + 1500}, v3{Z: -1}
-		c.right, c.up = v3{X: 1}, v3{Y: 1}
-		return c
+		return planCamera(v3{m.X, m.Y, s.body.t + 1500}, k, w, h)
+	case Through:
+		return v.Camera.camera(w, h)
 	}
 	mid := s.bounds.Centre()
 	target := v3{mid.X, mid.Y, s.body.t - 30}
@@ -130,21 +95,19 @@ func (s *Set) camera(v View, w, h int) camera {
 	st, ct := math.Sincos(turn * math.Pi / 180)
 	sr, cr := math.Sincos(rise * math.Pi / 180)
 	back := v3{st * cr, -ct * cr, sr} // from the target to the eye
-	c.fwd = back.mul(-1)
-	c.right = c.fwd.cross(v3{Z: 1}).unit()
-	c.up = c.right.cross(c.fwd)
 	half := math.Tan(fieldOfView / 2 * math.Pi / 180)
-	c.k = 2 * half / float64(h)
+	k := 2 * half / float64(h)
 	if v.Kind == Close {
 		at, span := v.At, v.Span
 		if span <= 0 {
 			at, span = s.frontSpot(), 320
 		}
 		target = v3{at.X, at.Y, s.body.t - 8}
-		c.eye = target.along(back, max(60, span/(c.k*float64(w))))
-		return c
+		return eyeCamera(target.along(back, max(60, span/(k*float64(w)))), back.mul(-1), k, w, h)
 	}
 	// Far enough that every corner of the top and its basins is in sight.
+	right := back.mul(-1).cross(v3{Z: 1}).unit()
+	up := right.cross(back.mul(-1))
 	dist := 0.0
 	tx, ty := half*float64(w)/float64(h)*0.90, half*0.90
 	for i := range 8 {
@@ -160,10 +123,9 @@ func (s *Set) camera(v View, w, h int) camera {
 		}
 		q := p.sub(target)
 		z := q.dot(back)
-		dist = max(dist, max(math.Abs(q.dot(c.right))/tx, math.Abs(q.dot(c.up))/ty)+z)
+		dist = max(dist, max(math.Abs(q.dot(right))/tx, math.Abs(q.dot(up))/ty)+z)
 	}
-	c.eye = target.along(back, dist*away)
-	return c
+	return eyeCamera(target.along(back, dist*away), back.mul(-1), k, w, h)
 }
 
 // frontSpot is a place by the front edge that shows something: an open end of
