@@ -50,31 +50,31 @@ func TestSolidsAgreeWithAnIndependentModeller(t *testing.T) {
 			if len(r.Faults) > 0 {
 				t.Logf("faults: %v", r.Faults)
 			}
-			// The flattening of either side is at most a few millionths; 1e-5 asks for more
-			// than any maker can measure.
+			// Measured: 6e-7 at most, but for the rim of a path grown by its reveal, 1.4e-6,
+			// which has the length of its flattened parallel.
+			const tolerance = 2e-6
 			source := want.By
-			near := func(what string, got, want, tolerance float64) {
+			near := func(what string, got, want float64) {
 				t.Helper()
 				if !(math.Abs(got-want) <= tolerance*math.Max(1, math.Abs(want))) {
 					t.Errorf("%s is %.10g, by %s %.10g", what, got, source, want)
 				}
 			}
 			m := r.Measures
-			near("plan area", m.PlanArea, want.Plan, 1e-5)
-			near("net area", m.NetArea, want.Net, 1e-5)
-			near("outline's perimeter", m.OutlinePerimeter, want.Perimeter, 1e-5)
-			// where openings overlap or straddle, their rims are measured on flattened curves
-			near("cut-outs' perimeter", m.CutoutPerimeter, want.Cutouts, 5e-5)
-			near("concrete", m.ConcreteVolume, want.Concrete, 1e-5)
-			near("resin", m.ResinVolume, want.Resin, 1e-5)
+			near("plan area", m.PlanArea, want.Plan)
+			near("net area", m.NetArea, want.Net)
+			near("outline's perimeter", m.OutlinePerimeter, want.Perimeter)
+			near("cut-outs' perimeter", m.CutoutPerimeter, want.Cutouts)
+			near("concrete", m.ConcreteVolume, want.Concrete)
+			near("resin", m.ResinVolume, want.Resin)
 			glass := 0.0
 			for _, b := range m.Beds {
 				glass += b.Area
 			}
-			near("glass beds", glass, want.Glass, 1e-5)
+			near("glass beds", glass, want.Glass)
 			if want.Centre != nil {
 				for i, axis := range []string{"x", "y", "z"} {
-					if got := m.ConcreteCentroid[i]; math.Abs(got-want.Centre[i]) > 1e-3 {
+					if got := m.ConcreteCentroid[i]; math.Abs(got-want.Centre[i]) > 5e-4 {
 						t.Errorf("centroid %s is %.7g mm, by %s %.7g", axis, got, want.By, want.Centre[i])
 					}
 				}

@@ -11,7 +11,8 @@ from shapely.geometry import MultiPolygon, Point, Polygon
 from shapely.ops import unary_union
 from shapely.validation import make_valid
 
-STEP = math.radians(0.1)  # of flattened arcs: the area of a disc is short by 5e-7
+STEP = math.radians(0.1)  # of flattened arcs at most: the area of a disc is short by 5e-7
+SAGITTA = 2e-5  # of a step of an arc, mm: of a shallow one the area is right to some hundredths of a mm2
 
 
 def left(v):
@@ -67,7 +68,7 @@ class Arc:
         return Arc(self.c, self.r, self.a + self.w * a, self.w * (b - a))
 
     def steps(self):
-        return max(2, math.ceil(abs(self.w) / STEP))
+        return max(2, math.ceil(abs(self.w) / min(STEP, math.sqrt(8 * SAGITTA / self.r))))
 
     def reach(self, side):  # how far an offset to a side (+1 left) can go
         return self.r if side * self.w > 0 else math.inf
@@ -171,7 +172,7 @@ class Ring:
         return 4 * a * ellipe(1 - (b / a)**2)
 
     def steps(self):
-        return math.ceil(2 * math.pi / STEP)
+        return math.ceil(2 * math.pi / min(STEP, math.sqrt(8 * SAGITTA / max(self.rx, self.ry))))
 
     def reach(self, side):
         a, b = max(self.rx, self.ry), min(self.rx, self.ry)
@@ -280,28 +281,53 @@ def sweep(a, b):
     return unary_union([q for q in quads if q.area > 0]).buffer(1e-9)
 
 
-def band(c, d):
-    """All that lies nearer to the curve than d, without the discs at its ends."""
+def band(c, d, sides=(1,)):
+    """All that lies straight in front of the curve, no farther than d: on its left alone,
+    or on both sides."""
     t = np.linspace(0, 1, c.steps() + 1)
     p, n = c.at(t), left(c.tangent(t))
     if isinstance(c, Ring):
-        inner = c.reach(1)
-        assert d < inner
+        assert d < c.reach(1)
         return Polygon(p - d * n).difference(Polygon(p + d * n))
     out = []
-    for side in (1, -1):
+    for side in sides:
         r = c.reach(side)
         out.append(sweep(p, p + side * (min(d, r) if isinstance(c, Arc) else d) * n))
     return unary_union(out)
 
 
-def near(curves, d):
+def sector(c, r, u, v):
+    """The disc's sector from the direction u counter-clockwise to v."""
+    a = math.atan2(u[1], u[0])
+    w = (math.atan2(v[1], v[0]) - a) % (2 * math.pi)
+    x = a + np.linspace(0, w, max(2, math.ceil(w / STEP)) + 1)
+    return Polygon(np.concatenate([[c], np.array(c) + r * np.stack([np.cos(x), np.sin(x)], -1)]))
+
+
+def near(items):
+    """What lies nearer to the edges of an outline than the distance of each: straight in front
+    of them on their inner side, and round their ends over the concrete there. items: the curves
+    of the closed chain and their distances."""
+    parts = [band(c, d) for c, d in items if d > 0]
+    for i, (b, d1) in enumerate(items):
+        a, d0 = items[i - 1]
+        r = max(d0, d1)
+        if not r:
+            continue
+        u, v = a.tangent(1.0), b.tangent(0.0)
+        lo, hi = v, -u
+        if d0 == d1 and abs(u[0] * v[1] - u[1] * v[0]) < 1e-9:  # smooth: seal the seam
+            n = left(v)
+            lo, hi = n - 0.01 * left(n), n + 0.01 * left(n)
+        parts.append(sector(b.at(0.0), r, lo, hi))
+    return unary_union(parts)
+
+
+def about(curves, d):
     """All that lies nearer to the curves than d."""
-    if d <= 0:
-        return Polygon()
     parts = []
     for c in curves:
-        parts.append(band(c, d))
+        parts.append(band(c, d, (1, -1)))
         if not isinstance(c, Ring):
             parts += [disc(c.at(0.0), d), disc(c.at(1.0), d)]
     return unary_union(parts)

@@ -86,20 +86,15 @@ class Sections:
         p = fill(cs)
         if g > 0:
             # growing twice is growing by the sum
-            return p.union(near(cs, g + grow))
+            return p.union(about(cs, g + grow))
         if g < 0:
-            p = p.difference(near(cs, -g))
+            p = p.difference(about(cs, -g))
             return p.buffer(grow, resolution=900) if grow > 0 and not p.is_empty else p
-        return p.union(near(cs, grow)) if grow > 0 else p
+        return p.union(about(cs, grow)) if grow > 0 else p
 
     def face(self, u):
         """Steps 1 to 3."""
-        groups = {}
-        for part, profile, _ in self.edges:
-            d = inset(profile, self.T, u)
-            if d > 0:
-                groups.setdefault(d, []).extend(part)
-        gone = [near(cs, d) for d, cs in groups.items()]
+        gone = [near([(c, inset(profile, self.T, u)) for part, profile, _ in self.edges for c in part])]
         for o, base in zip(self.openings, self.base):
             d = inset(o[2], self.T, u)
             gone.append(self.opening(o, d) if d > 0 else base)

@@ -152,7 +152,7 @@ top("two-sinks-overlap", 40, rect(1600, 600), sinks=[under("a", 600, 300, {"kind
 top("holes-overlap-straddle", 40, rect(1000, 500, [R10] * 4), holes=[hole("a", 300, 250, 60), hole("b", 340, 260, 50), hole("c", 1000, 250, 80), hole("d", 600, 5, 40), hole("e", 995, 497, 30), hole("f", 1500, 250, 100), hole("g", 300, 250, 20)])
 # --- channels
 top("region-channel", 40, rect(1200, 600, [R10] * 4), channels=[{"id": "c", "depth_mm": 8, "fill": RESIN, "regions": [
-    {"outer": [n(1000, 500, c=((800, 560), (400, 380))), n(210, 450, corner=("chamfered", 60)), n(200, 100, rise=30), n(1000, 100, corner=("rounded", 50))],
+    {"outer": [n(1000, 500, c=((800, 560), (400, 380))), n(200, 450, corner=("chamfered", 60)), n(200, 100, rise=30), n(1000, 100, corner=("rounded", 50))],
      "islands": [ring((400, 200), (500, 200), (500, 300), (400, 300)), circle2(750, 270, 60)]}]}])
 top("region-through-rounded-edge", 50, rect(1200, 600, [("rounded", 25), None, ("bevelled", 12), ("half round", 0)]), channels=[{"id": "c", "depth_mm": 10, "fill": RESIN, "regions": [
     {"outer": ring((-50, 150), (1300, 250), (1300, 330), (-50, 300))}, {"outer": ring((500, -40), (700, -40), (650, 640), (560, 640))}]}])
