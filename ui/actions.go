@@ -83,6 +83,7 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 			Checked: func() bool { s := w.board.Shown(); return *at(&s) },
 		}
 	}
+	w.bindSteps(b)
 	job(keys.Units, w.switchUnits)
 	always(keys.Theme, w.switchTheme)
 	b[keys.FullScreen] = keys.Binding{

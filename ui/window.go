@@ -13,6 +13,7 @@ import (
 	"example.org/castwright/ui/session"
 	"example.org/castwright/ui/strip"
 	look "example.org/castwright/ui/theme"
+	"example.org/castwright/ui/tool"
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -60,6 +61,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.files = files.New(w.session, w.frame, settings, h.later)
 	w.files.OnOpen = w.opened
 	w.board = board.New(w.session, w.win)
+	w.board.SetRounding(tool.Rounding(min(max(settings.Step, 0), 255)))
 	w.compare = compare.New(w.session, w.frame, w.closeCompare)
 	w.keys = keys.NewDispatcher(w.frame, w.bindings())
 	w.panel = panel.New(w.session, w.frame)

@@ -133,6 +133,15 @@ func (b *Board) Put(p Put) {
 // SetStock says what newly drawn rivers, glass beds and supports start from.
 func (b *Board) SetStock(s tool.Stock) { b.hand.SetStock(s) }
 
+// SetRounding says which step the snap rounds to.
+func (b *Board) SetRounding(r tool.Rounding) {
+	b.hand.SetRounding(r)
+	b.after()
+}
+
+// Rounding is which step the snap rounds to.
+func (b *Board) Rounding() tool.Rounding { return b.hand.Rounding() }
+
 // Busy reports whether a gesture is open: a drag, or a number being typed.
 func (b *Board) Busy() bool { return b.hand.Busy() }
 

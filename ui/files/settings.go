@@ -14,6 +14,7 @@ type Settings struct {
 	Theme        string   `json:"theme,omitempty"`         // "system", "light" or "dark"
 	Imperial     bool     `json:"imperial,omitempty"`      // for new jobs
 	Folder       string   `json:"folder,omitempty"`        // last opened or saved in
+	Step         int      `json:"step,omitempty"`          // that the snap rounds to, 0 by the zoom
 	PictureWidth int      `json:"picture_width,omitempty"` // px
 	Width        float32  `json:"width,omitempty"`         // of the window, points
 	Height       float32  `json:"height,omitempty"`

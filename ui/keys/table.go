@@ -34,6 +34,12 @@ const (
 	Textures   ID = "textures"
 	Supports   ID = "supports"
 	Grid       ID = "grid"
+	StepByZoom ID = "step-by-zoom"
+	Step1      ID = "step-1"
+	Step2      ID = "step-2"
+	Step3      ID = "step-3"
+	Step4      ID = "step-4"
+	Step5      ID = "step-5"
 	Units      ID = "units"
 	Theme      ID = "theme"
 	FullScreen ID = "full-screen"
@@ -161,7 +167,20 @@ var Table = []Action{
 		Does:  "Shows or hides what carries the top, dashed."},
 	{ID: Grid, Menu: "View", Name: "Grid", Key: Key{fyne.KeyG, Ctrl}, Guard: Looks,
 		Does: "Shows or hides the grid that the snap holds."},
-	{ID: Units, Menu: "View", Name: "Inches or millimetres", Key: Key{fyne.KeyU, Ctrl}, Group: true,
+	{ID: StepByZoom, Menu: "View", Name: "Steps by the zoom", Key: Key{fyne.Key0, Ctrl | shift}, Guard: Looks,
+		Group: true,
+		Does:  "The snap rounds to the finest step that a hand can aim at; near to, it is finer."},
+	{ID: Step1, Menu: "View", Name: "Steps of 1/16 in or 1 mm", Key: Key{fyne.Key1, Ctrl | shift}, Guard: Looks,
+		Does: "The snap and the arrow keys round to this step at every zoom."},
+	{ID: Step2, Menu: "View", Name: "Steps of 1/8 in or 2 mm", Key: Key{fyne.Key2, Ctrl | shift}, Guard: Looks,
+		Does: "The snap and the arrow keys round to this step at every zoom."},
+	{ID: Step3, Menu: "View", Name: "Steps of 1/4 in or 5 mm", Key: Key{fyne.Key3, Ctrl | shift}, Guard: Looks,
+		Does: "The snap and the arrow keys round to this step at every zoom."},
+	{ID: Step4, Menu: "View", Name: "Steps of 1/2 in or 10 mm", Key: Key{fyne.Key4, Ctrl | shift}, Guard: Looks,
+		Does: "The snap and the arrow keys round to this step at every zoom."},
+	{ID: Step5, Menu: "View", Name: "Steps of 1 in or 50 mm", Key: Key{fyne.Key5, Ctrl | shift}, Guard: Looks,
+		Does: "The snap and the arrow keys round to this step at every zoom."},
+	{ID: Units, Menu: "View", Group: true, Name: "Inches or millimetres", Key: Key{fyne.KeyU, Ctrl},
 		Does: "Shows and takes lengths in the other system; no length changes."},
 	{ID: Theme, Menu: "View", Name: "Light or dark", Key: Key{fyne.KeyL, Ctrl}, Guard: Looks,
 		Does: "Changes between the light and the dark window."},

@@ -89,8 +89,8 @@ func TestSnapHoldsTheMiddleAndSaysSo(t *testing.T) {
 	r.up(597, 303)
 	// The grid alone would give 595.
 	r.want(edit.MovePart("sink-1", at(200, 55)))
-	if !strings.Contains(hint, "In line with the middle of the") || guides != 1 {
-		t.Errorf("hint %q with %d guides: want it to name the middle, with one guide", hint, guides)
+	if !strings.Contains(hint, "On the centreline of the top") || guides != 1 {
+		t.Errorf("hint %q with %d guides: want it to name the centreline, with one guide", hint, guides)
 	}
 }
 

@@ -110,13 +110,13 @@ func TestPutSink(t *testing.T) {
 	r := newRig(t, units.Metric, plain())
 	bowl := design.Sink{Shape: design.Shape{Kind: design.ShapeRectangle, Width: 400 * mm, Depth: 300 * mm}}
 	r.h.Put(tool.Put{Sink: &bowl})
-	r.move(880, 240)
+	r.move(850, 240)
 	if o := r.h.Overlay(); len(o.Ghost) == 0 || len(o.Dims) == 0 {
 		t.Errorf("the sink in hand shows %d lines and %d dimensions", len(o.Ghost), len(o.Dims))
 	}
 	r.wantNoTrace()
-	r.click(881, 242)
-	bowl.At = at(880, 240)
+	r.click(851, 242)
+	bowl.At = at(850, 240)
 	r.want(edit.AddSink(bowl))
 	r.wantOneStep("Add sink")
 	r.wantSelected(session.Pick{Part: "sink-2", Node: -1})

@@ -17,6 +17,8 @@ type Hand struct {
 	tool  Tool
 	stock *Stock // as set, nil for the plain one
 
+	rounding Rounding // which grid step the snap holds
+
 	at   Pointer // where the mouse was last
 	here bool    // it is on the board
 	over grip    // what a press would take
@@ -66,6 +68,21 @@ func (h *Hand) SetTool(t Tool) {
 		h.s.Select()
 	}
 }
+
+// SetRounding says which grid step the snap holds; one that is not known is by
+// the zoom.
+func (h *Hand) SetRounding(r Rounding) {
+	if !r.Known() {
+		r = ByZoom
+	}
+	h.rounding = r
+}
+
+// Rounding is which grid step the snap holds.
+func (h *Hand) Rounding() Rounding { return h.rounding }
+
+// StepNow is the grid step that the snap holds at the zoom of now.
+func (h *Hand) StepNow() units.Length { return h.rounding.Step(h.s.Job().Units, h.at.PerMM) }
 
 // SetStock says what newly drawn parts start from.
 func (h *Hand) SetStock(s Stock) { h.stock = &s }
@@ -347,10 +364,10 @@ func (h *Hand) do(e edit.Edit) bool {
 	return err == nil
 }
 
-// snapper is the snap at a zoom, with the marks that it can hold.
-func (h *Hand) snapper(ms []mark, p Pointer) snapper {
+// snapper is the snap at a zoom, with what it can hold to; nil for the grid alone.
+func (h *Hand) snapper(st *still, p Pointer) snapper {
 	sys := h.s.Job().Units
-	step, fine := Step(sys, p.PerMM), units.Millimetre/10
+	step, fine := h.rounding.Step(sys, p.PerMM), units.Millimetre/10
 	if sys == units.Imperial {
 		fine = units.Inch / 64
 	}
@@ -358,8 +375,11 @@ func (h *Hand) snapper(ms []mark, p Pointer) snapper {
 	if h.hold != nil {
 		nodes = h.hold.d0.Outline.Nodes
 	}
-	return snapper{marks: ms, nodes: nodes, step: step, fine: fine, grid: h.length(step.MM()),
-		reach: p.reach(reachSnap), off: p.Mod&(Alt|Control) != 0}
+	if st == nil {
+		st = &still{}
+	}
+	return snapper{still: st, nodes: nodes, step: step, fine: fine, grid: h.length(step.MM()),
+		reach: p.reach(reachSnap), point: p.reach(1), off: p.Mod&(Alt|Control) != 0, length: h.length}
 }
 
 // length is a length in the maker's system.

@@ -49,7 +49,7 @@ func (h *Hand) putHint() string {
 	if !h.put.shown {
 		return "Move over the top and click to set the " + h.put.name + " down, or press Enter for the middle; Esc puts it back."
 	}
-	return "Click sets the " + h.put.name + " down; Esc puts it back. " + h.put.snap.words + "."
+	return h.put.snap.words + ". Click sets the " + h.put.name + " down; " + freeWords + ", Esc puts it back."
 }
 
 func (h *Hand) penHint() string {
@@ -77,7 +77,11 @@ func (h *Hand) penHint() string {
 		parts = append(parts, "a double click or Enter ends the river")
 	}
 	parts = append(parts, "a typed number sets the length", "Backspace takes the last point back")
-	return capital(strings.Join(parts, "; ")) + ". " + k.snap.words + "."
+	held := ""
+	if k.snap.words != "" {
+		held = k.snap.words + ". "
+	}
+	return held + capital(strings.Join(parts, "; ")) + "; " + freeWords + "."
 }
 
 func (h *Hand) typeHint() string {
@@ -97,8 +101,11 @@ func (h *Hand) dragHint() string {
 	if active, ok := k.active(h.fieldsOf(k, h.at.PerMM)); ok {
 		words += active.name + " " + h.length(active.value) + ": type a number for it, Tab for the next measure. "
 	}
-	return words + "Ctrl or Alt frees the snap, Esc takes it back."
+	return words + capital(freeWords) + ", Esc takes it back."
 }
+
+// freeWords says which keys suspend the snap.
+const freeWords = "Ctrl or Alt frees the snap"
 
 // overHint says what a press on what lies under the mouse does.
 func (h *Hand) overHint() string {

@@ -20,7 +20,7 @@ type hold struct {
 	others []grip // moved along with it
 	d0     design.Design
 	s0     slab.Solid
-	marks  []mark
+	still  *still
 
 	anchor geom.Vec // where the grip was when taken
 	grab   geom.Vec // where the mouse took it
@@ -83,11 +83,11 @@ func (h *Hand) drag(k *hold, p Pointer) {
 	if !k.begun && p.At.Dist(k.grab) < p.reach(dragStart) {
 		return
 	}
-	if k.marks == nil {
-		k.marks = marks(k.d0, k.s0, append([]grip{k.grip}, k.others...))
+	if k.still == nil {
+		k.still = newStill(k.d0, k.s0, k.grip, k.others, k.anchor)
 	}
 	raw := k.anchor.Add(p.At.Sub(k.grab))
-	sn := h.snapper(k.marks, p)
+	sn := h.snapper(k.still, p)
 	if k.grip.own() && len(k.others) == 0 {
 		size, words := sn.size(k.grip.measure(k.d0, k.anchor, raw))
 		k.target, k.snap = raw, snap{words: words}

@@ -300,7 +300,7 @@ func (h *Hand) nudge(dir geom.Vec, mods Mod) bool {
 		}
 		h.hold = k
 	}
-	step := Step(h.s.Job().Units, h.at.PerMM).MM()
+	step := h.StepNow().MM()
 	if mods&Shift != 0 {
 		step *= 10
 	}

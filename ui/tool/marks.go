@@ -9,19 +9,20 @@ import (
 	"example.org/castwright/ui/words"
 )
 
-// mark is a place that the snap can hold something in line with. Those of the
-// outline are many: they are named when they hold.
+// mark is a place that the snap can hold something on or in line with. Those of
+// the outline are many: they are named when they hold.
 type mark struct {
 	at   geom.Vec
 	kind markKind
 	node int
-	what string // of a markNamed: "the middle of the top"
+	what string // of a markNamed: "the hole"; of a markCentre: "the sink"
 }
 
 type markKind uint8
 
 const (
 	markNamed  markKind = iota
+	markCentre          // the middle of a thing that has centrelines
 	markCorner          // a corner of the outline
 	markEdge            // the middle of an edge of the outline
 )
@@ -33,6 +34,8 @@ func (m mark) name(nodes []design.Node) string {
 		return "the " + small(words.Corner(design.Outline{Nodes: nodes}, m.node))
 	case m.kind == markEdge && m.node < len(nodes):
 		return "the middle of the " + edgeName(nodes, m.node)
+	case m.kind == markCentre:
+		return "the middle of " + m.what
 	}
 	return m.what
 }
@@ -52,18 +55,18 @@ func marks(d design.Design, s slab.Solid, moved []grip) []mark {
 		}
 	}
 	if len(s.Outline) > 0 && allStill(still) {
-		out = append(out, mark{at: s.Outline.Bounds().Centre(), what: "the middle of the top"})
+		out = append(out, mark{at: s.Outline.Bounds().Centre(), kind: markCentre, what: "the top"})
 	}
 	if m, ok := cabinetMiddle(s, moved); ok {
-		out = append(out, mark{at: m, what: "the middle of the cabinet"})
+		out = append(out, mark{at: m, kind: markCentre, what: "the cabinet"})
 	}
 	for _, k := range d.Sinks {
 		if !moves(moved, k.ID) {
-			out = append(out, mark{at: vec(k.At), what: "the centre of the " + partName(d, k.ID)})
+			out = append(out, mark{at: vec(k.At), kind: markCentre, what: "the " + partName(d, k.ID)})
 		}
 	}
 	for _, t := range d.Taps {
-		if at, ok := tapPlace(t, s); ok && !moves(moved, t.ID) && !moves(moved, t.Sink) {
+		if at, ok := tapPlace(t, s); ok && !moves(moved, t.ID) && (t.Sink == "" || !moves(moved, t.Sink)) {
 			out = append(out, mark{at: at, what: "the " + partName(d, t.ID)})
 		}
 	}
@@ -82,6 +85,9 @@ func outlineStill(nodes []design.Node, moved []grip) []bool {
 		still[i] = true
 	}
 	for _, g := range moved {
+		if g.node < 0 || g.node >= len(nodes) {
+			continue
+		}
 		switch g.kind {
 		case gripCorner:
 			still[g.node] = false

@@ -71,18 +71,22 @@ func (h *Hand) aim(p Pointer) {
 		k.at, k.snap = k.points[0], snap{at: k.points[0], words: "On the first point: a click closes the shape"}
 		return
 	}
-	ms := marks(h.s.Design(), h.s.Report().Solid, nil)
-	if h.tool == Outline {
-		ms = nil
+	st := &still{}
+	if h.tool != Outline {
+		st = newStill(h.s.Design(), h.s.Report().Solid, grip{}, nil, geom.Vec{})
+		st.edges = true
+		if n := len(k.points); n > 0 {
+			st.arms = []arm{{fixed: k.points[n-1], name: "the line", edge: -1}}
+		}
 	}
 	for i, q := range k.points {
 		what := "a point set before"
 		if i == len(k.points)-1 {
 			what = "the last point"
 		}
-		ms = append(ms, mark{at: q, what: what})
+		st.marks = append(st.marks, mark{at: q, what: what})
 	}
-	k.snap = h.snapper(ms, p).plane(p.At)
+	k.snap = h.snapper(st, p).plane(p.At)
 	k.at = k.snap.at
 }
 

@@ -95,12 +95,12 @@ func (p Put) alone(by design.Point) design.Design {
 // carry moves the part in hand to the mouse.
 func (h *Hand) carry(p Pointer) {
 	k := h.put
-	d, s := h.s.Design(), h.s.Report().Solid
+	d := h.s.Design()
 	k.shown, k.fault = true, ""
 	if k.put.Taps != nil {
 		h.carryTaps(p)
 	} else {
-		k.snap = h.snapper(marks(d, s, nil), p).plane(p.At)
+		k.snap = h.snapper(h.stillFor(k), p).plane(p.At)
 		k.at = k.snap.at
 	}
 	ghost := k.put.alone(k.by())
@@ -109,6 +109,20 @@ func (h *Hand) carry(p Pointer) {
 		ghost.Outline, ghost.Sinks, ghost.Thickness = d.Outline, d.Sinks, d.Thickness
 	}
 	k.ghost = loopsOf(slab.Resolve(ghost), putID)
+}
+
+// stillFor is what a part in hand can be held to.
+func (h *Hand) stillFor(k *inHand) *still {
+	st := newStill(h.s.Design(), h.s.Report().Solid, grip{}, nil, geom.Vec{})
+	box := geom.EmptyBox()
+	for _, l := range k.ghost {
+		box = box.Union(l.Bounds())
+	}
+	if !box.Empty() {
+		st.body = &body{id: putID, reach: geom.Box{Min: box.Min.Sub(k.at), Max: box.Max.Sub(k.at)},
+			below: k.put.Support != nil}
+	}
+	return st
 }
 
 func (k *inHand) by() design.Point { return point(k.at).Sub(point(k.home)) }
@@ -140,7 +154,7 @@ func (h *Hand) carryTaps(p Pointer) {
 		k.put.Taps = &set
 		return
 	}
-	k.snap = h.snapper(marks(d, s, nil), p).plane(p.At)
+	k.snap = h.snapper(h.stillFor(k), p).plane(p.At)
 	k.at, k.home = k.snap.at, k.snap.at
 	set.At = point(k.at)
 	k.put.Taps = &set

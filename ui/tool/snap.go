@@ -18,51 +18,128 @@ type snap struct {
 // snapOff is said while the snap is suspended.
 const snapOff = "The snap is off while Ctrl or Alt is held"
 
-// snapper holds a moving place in line with marks, else on the grid.
+// snapper holds a moving place on or in line with what lies still, else on the
+// grid. In a plane the order is: a place (a corner, a middle, where two lines
+// cross, where a line touches a round); lines, edges and gaps, two at a time
+// where they cross; the grid.
 type snapper struct {
-	marks []mark
-	nodes []design.Node // of the outline that the marks are taken from
-	step  units.Length
-	fine  units.Length // of a free hand: no finer than numbers are shown
-	grid  string       // the step in words
-	reach float64
-	off   bool // suspended
+	*still
+	nodes  []design.Node // of the outline that the marks are taken from
+	step   units.Length
+	fine   units.Length // of a free hand: no finer than numbers are shown
+	grid   string       // the step in words
+	reach  float64
+	point  float64 // a point of the picture in mm
+	off    bool    // suspended
+	length func(mm float64) string
 }
 
-// plane snaps a place that moves freely: each coordinate by itself.
+// plane snaps a place that moves freely.
 func (s snapper) plane(p geom.Vec) snap {
 	if s.off {
 		return snap{at: gridPoint(p, s.fine), words: snapOff}
 	}
-	at := gridPoint(p, s.step)
-	mx, okX := s.best(p, geom.Vec{X: 1})
-	my, okY := s.best(p, geom.Vec{Y: 1})
-	if okX {
-		at.X = mx.at.X
+	if out, ok := s.spot(p); ok {
+		return out
 	}
-	if okY {
-		at.Y = my.at.Y
+	ts := s.tracks(p)
+	first, ok := s.cheapest(p, ts, nil)
+	if !ok {
+		return snap{at: gridPoint(p, s.step), words: "On the grid of " + s.grid}
 	}
-	out := snap{at: at}
+	if second, ok := s.cheapest(p, ts, &first); ok {
+		at, _ := first.cross(second, p)
+		return snap{at: at, words: both(first, second), guides: append(first.guides(at), second.guides(at)...)}
+	}
+	at := first.nearest(p)
 	switch {
-	case okX && okY && mx == my:
-		out.words = "On " + s.name(mx)
-	case okX && okY:
-		out.words = "In line with " + s.name(mx) + " and " + s.name(my)
-	case okX:
-		out.words = "In line with " + s.name(mx)
-	case okY:
-		out.words = "In line with " + s.name(my)
-	default:
-		out.words = "On the grid of " + s.grid
+	case first.upright() && math.Abs(first.dir.X) > 0.5:
+		at.X = onGrid(p.X, s.step)
+	case first.upright():
+		at.Y = onGrid(p.Y, s.step)
+	case first.straight():
+		at = first.at.Add(first.dir.Mul(onGrid(at.Sub(first.at).Dot(first.dir), s.step)))
 	}
-	if okX {
-		out.guides = append(out.guides, Line{Points: []geom.Vec{mx.at, at}})
+	return snap{at: at, words: first.sentence(), guides: first.guides(at)}
+}
+
+// spot holds p on a single place.
+func (s snapper) spot(p geom.Vec) (snap, bool) {
+	best, found := s.reach, -1
+	for i, m := range s.marks {
+		if dist := m.at.Dist(p); dist < best {
+			best, found = dist, i
+		}
 	}
-	if okY && my != mx {
-		out.guides = append(out.guides, Line{Points: []geom.Vec{my.at, at}})
+	if t, ok := s.touching(p); ok && t.at.Dist(p) < best {
+		return t, true
+	}
+	if found < 0 {
+		return snap{}, false
+	}
+	m := s.marks[found]
+	return snap{at: m.at, words: "On " + s.name(m), guides: []Line{{Points: []geom.Vec{m.at}}}}, true
+}
+
+// tracks are the tracks that could hold p.
+func (s snapper) tracks(p geom.Vec) []track {
+	var out []track
+	for _, u := range [...]geom.Vec{{X: 1}, {Y: 1}} {
+		if m, ok := s.best(p, u); ok {
+			out = append(out, s.markTrack(m, u.Left()))
+		}
+		out = append(out, s.gaps(p, u)...)
+	}
+	out = append(out, s.lines...)
+	for _, a := range s.arms {
+		if t, ok := s.armTrack(a, p); ok {
+			out = append(out, t)
+		}
+	}
+	if s.edges {
+		if t, ok := s.edgeNear(p, s.reach); ok {
+			out = append(out, t)
+		}
 	}
 	return out
+}
+
+// cheapest is the track that holds p best; with another given, the one that
+// crosses it best near p.
+func (s snapper) cheapest(p geom.Vec, ts []track, other *track) (track, bool) {
+	found, best := -1, math.Inf(1)
+	for i, t := range ts {
+		near := t.nearest(p).Dist(p)
+		if near > s.reach+1e-9 {
+			continue
+		}
+		if other != nil {
+			q, ok := other.cross(t, p)
+			if !ok || q.Dist(p) > s.reach*1.5 {
+				continue
+			}
+		}
+		if cost := near + handicap[t.kind]*s.point; cost < best-1e-9 {
+			found, best = i, cost
+		}
+	}
+	if found < 0 {
+		return track{}, false
+	}
+	return ts[found], true
+}
+
+// guides are drawn for a place that the track holds.
+func (t track) guides(at geom.Vec) []Line {
+	switch {
+	case t.rung != nil:
+		return t.rung(at)
+	case t.guide != nil:
+		return t.guide
+	case t.kind == holdsEdge:
+		return nil // seen anyway
+	}
+	return []Line{{Points: []geom.Vec{t.at, at}}}
 }
 
 // along snaps a place that moves on the line through p along the unit vector u.
@@ -71,37 +148,71 @@ func (s snapper) along(p, u geom.Vec) snap {
 	if s.off {
 		return snap{at: p.Add(u.Mul(onGrid(here, s.fine) - here)), words: snapOff}
 	}
+	var ts []track
 	if m, ok := s.best(p, u); ok {
-		at := p.Add(u.Mul(m.at.Dot(u) - here))
-		return snap{at: at, guides: []Line{{Points: []geom.Vec{m.at, at}}}, words: "In line with " + s.name(m)}
+		ts = append(ts, s.markTrack(m, u.Left()))
+	}
+	for _, a := range s.arms {
+		ts = append(ts, s.armAlong(a, p, u)...)
+	}
+	own := track{at: p, dir: u}
+	if t, ok := s.cheapest(p, ts, &own); ok {
+		at := p.Add(u.Mul(t.at.Dot(u) - here))
+		return snap{at: at, guides: t.guides(at), words: t.sentence()}
 	}
 	return snap{at: p.Add(u.Mul(onGrid(here, s.step) - here)), words: "On the grid of " + s.grid}
 }
 
 func (s snapper) name(m mark) string { return m.name(s.nodes) }
 
-// size snaps a measure such as a radius: to the grid step.
+// markTrack is the line through a mark along dir.
+func (s snapper) markTrack(m mark, dir geom.Vec) track {
+	if m.kind == markCentre {
+		return line(m.at, dir, holdsCentre, "the centreline of "+m.what)
+	}
+	return line(m.at, dir, holdsLine, s.name(m))
+}
+
+// size snaps a measure such as a radius: to one that it may equal, else to the
+// grid step. perMM is how far the hand moves for a millimetre of it.
 func (s snapper) size(x float64) (float64, string) {
 	if s.off {
 		return onGrid(x, s.fine), snapOff
 	}
+	found, best := -1, s.reach
+	for i, l := range s.likes {
+		if d := math.Abs(l.value - x); d < best {
+			found, best = i, d
+		}
+	}
+	if found >= 0 {
+		l := s.likes[found]
+		words := l.words
+		if words == "" {
+			words = "Equal to that of " + l.name
+		}
+		return l.value, words + ", " + s.length(l.value)
+	}
 	return onGrid(x, s.step), "In steps of " + s.grid
 }
 
-// best is the mark nearest to p along u within reach; of equally near ones the
-// one nearest across.
+// best is the mark nearest to p along u within reach; of equally near ones a
+// centre, else the one nearest across.
 func (s snapper) best(p, u geom.Vec) (mark, bool) {
 	var found mark
 	ok := false
-	along, across := s.reach, math.Inf(1)
+	along, across := math.Inf(1), math.Inf(1)
 	for _, m := range s.marks {
 		d := m.at.Sub(p)
 		a := math.Abs(d.Dot(u))
-		if a > along+1e-9 {
+		if a > s.reach+1e-9 {
 			continue
 		}
+		if m.kind == markCentre {
+			a -= (handicap[holdsLine] - handicap[holdsCentre]) * s.point
+		}
 		c := math.Abs(d.Cross(u))
-		if a < along-1e-9 || c < across {
+		if a < along-1e-9 || a < along+1e-9 && c < across {
 			found, ok, along, across = m, true, math.Min(a, along), c
 		}
 	}

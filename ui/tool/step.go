@@ -39,6 +39,34 @@ func Step(sys units.System, perMM float64) units.Length {
 	return steps[len(steps)-1]
 }
 
+// Rounding says which step the snap rounds to: [ByZoom], or a place in
+// [FixedSteps], counted from 1.
+type Rounding uint8
+
+// ByZoom is the step that [Step] gives at each zoom.
+const ByZoom Rounding = 0
+
+// FixedSteps are the steps that a maker can choose, finest first. Both systems
+// have as many, so that a choice survives a change of units.
+func FixedSteps(sys units.System) []units.Length {
+	if sys == units.Imperial {
+		return []units.Length{units.Inch / 16, units.Inch / 8, units.Inch / 4, units.Inch / 2, units.Inch}
+	}
+	return []units.Length{units.Millimetre, 2 * units.Millimetre, 5 * units.Millimetre,
+		10 * units.Millimetre, 50 * units.Millimetre}
+}
+
+// Known reports whether r is a choice that there is.
+func (r Rounding) Known() bool { return int(r) <= len(FixedSteps(units.Metric)) }
+
+// Step is the step in a system at a zoom.
+func (r Rounding) Step(sys units.System, perMM float64) units.Length {
+	if fixed := FixedSteps(sys); r != ByZoom && int(r) <= len(fixed) {
+		return fixed[r-1]
+	}
+	return Step(sys, perMM)
+}
+
 // onGrid is x moved to the nearest multiple of the step, exact to the nanometre.
 func onGrid(x float64, step units.Length) float64 {
 	n := math.RoundToEven(x / step.MM())

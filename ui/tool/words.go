@@ -15,6 +15,11 @@ func edgeName(nodes []design.Node, i int) string {
 	return small(words.Edge(design.Outline{Nodes: nodes}, i))
 }
 
+// cornerName is a corner of a chain in the middle of a sentence.
+func cornerName(nodes []design.Node, i int) string {
+	return small(words.Corner(design.Outline{Nodes: nodes}, i))
+}
+
 // capital is s with its first letter in upper case, small in lower case.
 func capital(s string) string {
 	if s == "" {
