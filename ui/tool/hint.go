@@ -49,7 +49,7 @@ func (h *Hand) putHint() string {
 	if !h.put.shown {
 		return "Move over the top and click to set the " + h.put.name + " down, or press Enter for the middle; Esc puts it back."
 	}
-	return h.put.snap.words + ". Click sets the " + h.put.name + " down; " + freeWords + ", Esc puts it back."
+	return "Click sets the " + h.put.name + " down. " + h.put.snap.words + ". " + capital(freeWords) + ", Esc puts it back."
 }
 
 func (h *Hand) penHint() string {
