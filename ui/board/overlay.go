@@ -127,7 +127,7 @@ func (l *overlay) stalks(hs []tool.Handle) {
 		c    tint
 	}{{2 * casing, l.ink.light}, {0, l.ink.dark}} {
 		for _, h := range hs {
-			if h.Kind == tool.HandleControl || h.Kind == tool.HandleRadius {
+			if h.Kind == tool.HandleControl || h.Kind == tool.HandleRadius || h.Kind == tool.HandleTurn {
 				l.brush.line(l.v.Point(h.Stalk), l.v.Point(h.At), (dimWidth+pass.more)*l.px)
 			}
 		}
@@ -150,7 +150,7 @@ func (l *overlay) handle(h tool.Handle) {
 		l.shape(h, at, pass.more)
 		l.brush.paint(pass.c)
 	}
-	if h.Kind == tool.HandleRadius {
+	if h.Kind == tool.HandleRadius || h.Kind == tool.HandleTurn {
 		l.brush.disc(at, 2*l.px)
 		l.brush.paint(l.ink.dark)
 	}
@@ -171,7 +171,7 @@ func (l *overlay) shape(h tool.Handle, at geom.Vec, more float64) {
 		square(cornerHalf, math.Pi/4)
 	case tool.HandleWidth:
 		square(cornerHalf-1, math.Pi/4)
-	case tool.HandleRadius:
+	case tool.HandleRadius, tool.HandleTurn:
 		l.brush.disc(at, (ringRadius+more)*l.px)
 	default:
 		l.brush.disc(at, (discRadius+more)*l.px)

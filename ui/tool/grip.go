@@ -25,6 +25,8 @@ const (
 	gripWidth            // a river's width at a node
 	gripNode             // a corner of a region
 	gripEnd              // a point of a support
+	gripSize             // the width or depth of a sink's bowl: side 0 or 1
+	gripTurn             // the turn of a sink or of tap holes
 )
 
 // grip is one thing to take hold of. It is comparable.
@@ -146,6 +148,10 @@ func (g grip) exists(d design.Design) bool {
 	switch g.kind {
 	case gripPart:
 		return true
+	case gripSize:
+		return p.sink != nil && p.sink.Shape.Kind != design.ShapePath
+	case gripTurn:
+		return p.sink != nil || p.taps != nil && p.taps.Sink == ""
 	case gripRiver, gripWidth:
 		return p.channel != nil && g.group < len(p.channel.Rivers) &&
 			g.node < len(p.channel.Rivers[g.group].Nodes)
@@ -167,6 +173,8 @@ func (g grip) anchor(d design.Design, s slab.Solid, perMM float64) (at geom.Vec,
 	nodes := d.Outline.Nodes
 	p, _ := find(d, g.part)
 	switch g.kind {
+	case gripTop:
+		return s.Outline.Bounds().Centre(), len(s.Outline) > 0
 	case gripCorner:
 		return vec(nodes[g.node].At), true
 	case gripEdge:
@@ -196,8 +204,55 @@ func (g grip) anchor(d design.Design, s slab.Solid, perMM float64) (at geom.Vec,
 		return vec(chainOf(p.regions()[g.group], g.chain)[g.node].At), true
 	case gripEnd:
 		return vec(p.support.Line[g.node]), true
+	case gripSize:
+		u, half := sizeArm(*p.sink, g.side)
+		return vec(p.sink.At).Add(u.Mul(math.Max(half, sizeOut/perMM))), true
+	case gripTurn:
+		return turnHandle(p, s, g.part, perMM)
 	}
 	return geom.Vec{}, false
+}
+
+// sizeArm is the unit vector from a sink's centre to the handle of its width
+// (side 0, at its right) or depth (side 1, at its front), and half of that size.
+func sizeArm(k design.Sink, side int) (u geom.Vec, half float64) {
+	right := geom.Vec{X: 1}.Turn(k.Rotation.Radians())
+	if side == 0 || k.Shape.Kind == design.ShapeCircle {
+		return right, k.Shape.Width.MM() / 2
+	}
+	return right.Left().Mul(-1), k.Shape.Depth.MM() / 2
+}
+
+// turnHandle is where the knob lies that turns a part: beyond its corner at the
+// right front, clear of the taps behind it.
+func turnHandle(p part, s slab.Solid, id design.ID, perMM float64) (geom.Vec, bool) {
+	if p.taps != nil {
+		b := geom.EmptyBox()
+		for _, l := range loopsOf(s, id) {
+			b = b.Union(l.Bounds())
+		}
+		half := 0.0
+		if !b.Empty() {
+			half = math.Hypot(b.W(), b.H()) / 2
+		}
+		u := geom.Vec{X: 1}.Turn(p.taps.Rotation.Radians())
+		return vec(p.taps.At).Add(u.Mul(half + turnOut/perMM)), true
+	}
+	k := p.sink
+	depth := k.Shape.Depth.MM()
+	if k.Shape.Kind == design.ShapeCircle {
+		depth = k.Shape.Width.MM()
+	}
+	arm := geom.Vec{X: k.Shape.Width.MM() / 2, Y: -depth / 2}
+	if k.Shape.Kind == design.ShapePath {
+		b := geom.EmptyBox()
+		for _, n := range k.Shape.Path {
+			b = b.Include(vec(n.At))
+		}
+		arm = geom.Vec{X: b.Max.X, Y: b.Min.Y}
+	}
+	arm = arm.Add(arm.Unit().Mul(turnOut / perMM))
+	return vec(k.At).Add(arm.Turn(k.Rotation.Radians())), true
 }
 
 // radiusHandle is where the handle of a corner's size lies: inside the corner,

@@ -57,6 +57,18 @@ func controls(d design.Design, node, side int) []grip {
 // partGrips are the nodes of a part.
 func partGrips(p part, id design.ID) []grip {
 	var out []grip
+	if p.sink != nil {
+		if p.sink.Shape.Kind != design.ShapePath {
+			out = append(out, grip{kind: gripSize, part: id})
+			if p.sink.Shape.Kind != design.ShapeCircle {
+				out = append(out, grip{kind: gripSize, part: id, side: 1})
+			}
+		}
+		out = append(out, grip{kind: gripTurn, part: id})
+	}
+	if p.taps != nil && p.taps.Sink == "" {
+		out = append(out, grip{kind: gripTurn, part: id})
+	}
 	if p.channel != nil {
 		for r, river := range p.channel.Rivers {
 			for n := range river.Nodes {
@@ -116,8 +128,10 @@ func (g grip) handleKind() HandleKind {
 		return HandleBend
 	case gripControl:
 		return HandleControl
-	case gripWidth:
+	case gripWidth, gripSize:
 		return HandleWidth
+	case gripTurn:
+		return HandleTurn
 	case gripRiver, gripEnd:
 		return HandleNode
 	}
@@ -128,6 +142,12 @@ func (g grip) handleKind() HandleKind {
 func (g grip) stalk(d design.Design, at geom.Vec) geom.Vec {
 	nodes := d.Outline.Nodes
 	switch {
+	case g.kind == gripTurn:
+		if p, ok := find(d, g.part); ok && p.sink != nil {
+			return vec(p.sink.At)
+		} else if ok && p.taps != nil {
+			return vec(p.taps.At)
+		}
 	case g.kind == gripControl && g.side == 0:
 		return vec(nodes[g.node].At)
 	case g.kind == gripControl:

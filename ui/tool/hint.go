@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/units"
 )
 
 // Hint is what the next click or key does, and what the snap holds, in words.
@@ -16,7 +17,7 @@ func (h *Hand) Hint() string {
 	case h.hold != nil && h.hold.fault != "":
 		return h.hold.fault + ". " + h.afterFault()
 	case h.hold != nil && h.hold.typed != nil:
-		return h.typeHint()
+		return h.typeHint(h.hold.typed, h.fieldsOf(h.hold, h.at.PerMM), h.hold.pins)
 	case h.hold != nil && h.hold.pressed:
 		return h.dragHint()
 	case h.note != "":
@@ -46,10 +47,21 @@ func (h *Hand) putHint() string {
 	if h.put.fault != "" {
 		return h.put.fault + ". Esc puts the " + h.put.name + " back."
 	}
+	if h.put.typed != nil {
+		return h.typeHint(h.put.typed, h.putFields(h.put, h.put.at), h.put.pins)
+	}
+	if len(h.put.pins) > 0 {
+		var held []string
+		for _, p := range h.put.pins {
+			held = append(held, small(p.name)+" "+h.length(p.value))
+		}
+		return capital(strings.Join(held, ", ")) + ", as typed. Click or Enter sets the " + h.put.name +
+			" down; Tab goes to the next measure, Esc takes the number back."
+	}
 	if !h.put.shown {
 		return "Move over the top and click to set the " + h.put.name + " down, or press Enter for the middle; Esc puts it back."
 	}
-	return "Click sets the " + h.put.name + " down. " + h.put.snap.words + ". " + capital(freeWords) + ", Esc puts it back."
+	return "Click sets the " + h.put.name + " down. " + h.put.snap.words + ". Type a number for its place; " + freeWords + ", Esc puts it back."
 }
 
 func (h *Hand) penHint() string {
@@ -57,14 +69,21 @@ func (h *Hand) penHint() string {
 	if k.fault != "" {
 		return k.fault + "."
 	}
-	if k.text != "" {
-		return "Enter sets the point at this length in the mouse's direction; Esc takes the number back."
+	if k.typed != nil {
+		return h.typeHint(k.typed, h.penFields(), nil)
+	}
+	if len(k.pins) > 0 {
+		return "Enter or a click sets the point, as typed; Tab goes to the next measure, Esc takes the numbers back."
 	}
 	n := len(k.points)
 	thing := map[Tool]string{Outline: "outline", River: "river", Region: "channel", Glass: "glass bed",
 		Support: "support"}[h.tool]
 	if n == 0 {
-		return "Click where the " + thing + " starts; Esc goes back to selecting."
+		place := "Esc goes back to selecting."
+		if h.tool != Outline {
+			place = "or type how far from the left, Tab, from the front; " + place
+		}
+		return "Click where the " + thing + " starts; " + place
 	}
 	parts := []string{"click sets the next point"}
 	if h.tool == Support {
@@ -76,7 +95,7 @@ func (h *Hand) penHint() string {
 	case n >= h.tool.need() && h.tool == River:
 		parts = append(parts, "a double click or Enter ends the river")
 	}
-	parts = append(parts, "a typed number sets the length", "Backspace takes the last point back")
+	parts = append(parts, "a number sets its length, Tab its other measures", "Backspace takes the last point back")
 	held := ""
 	if k.snap.words != "" {
 		held = k.snap.words + ". "
@@ -84,9 +103,25 @@ func (h *Hand) penHint() string {
 	return held + capital(strings.Join(parts, "; ")) + "; " + freeWords + "."
 }
 
-func (h *Hand) typeHint() string {
-	return h.hold.typed.field.name + ": Enter sets it, Esc takes it back, Tab goes to the next measure" +
-		" before a number is begun."
+// typeHint says what to do with a number that is being typed.
+func (h *Hand) typeHint(t *typed, fs []field, pins []pin) string {
+	words := t.field.name + ": Enter sets it"
+	next := nextField(fs, t.field.id(), pins, t.text != "" && h.pen == nil)
+	if f, ok := activeOf(fs, next); ok && next != t.field.id() {
+		words += ", Tab sets it and goes on to " + small(f.name)
+	}
+	return words + ", Esc takes it back. Fractions, units and sums may be mixed: " + h.sample(t.field) + "."
+}
+
+// sample is a number such as may be typed.
+func (h *Hand) sample(f field) string {
+	switch {
+	case f.angle:
+		return "22.5 or 90/4"
+	case h.s.Job().Units == units.Imperial:
+		return "60 - 2*3/4 or 2' 3 1/2\" or 65 cm"
+	}
+	return "650 - 2*18 or 65 cm or 25 1/2\""
 }
 
 func (h *Hand) dragHint() string {
@@ -99,7 +134,7 @@ func (h *Hand) dragHint() string {
 		words += ". "
 	}
 	if active, ok := k.active(h.fieldsOf(k, h.at.PerMM)); ok {
-		words += active.name + " " + h.length(active.value) + ": type a number for it, Tab for the next measure. "
+		words += active.name + " " + h.amount(active) + ": type a number for it, Tab for the next measure. "
 	}
 	return words + capital(freeWords) + ", Esc takes it back."
 }
@@ -145,6 +180,10 @@ func (h *Hand) tellGrip(g grip) string {
 		return "Drag moves the river here; Delete takes this node out."
 	case gripWidth:
 		return "Drag makes the river wider or narrower here."
+	case gripSize:
+		return "Drag changes the size of the bowl about its middle."
+	case gripTurn:
+		return "Drag turns the " + partName(d, g.part) + "."
 	case gripNode, gripEnd:
 		return "Drag moves this point of the " + partName(d, g.part) + "; Delete takes it out."
 	}
@@ -159,16 +198,16 @@ func (h *Hand) selectedHint() string {
 		return ""
 	}
 	if len(sel) > 1 {
-		return "Drag or arrow keys move them together; Delete removes them; Esc lets go."
+		return "Drag or arrow keys move them together, a number by how much to the right; Delete removes them; Esc lets go."
 	}
 	g := gripOf(sel[0])
 	if !g.exists(d) {
 		return ""
 	}
-	const common = "type a number for a measure, arrow keys nudge (Shift: ten steps), "
+	const common = "type a number for a measure (Enter, Tab for others), arrow keys nudge (Shift: ten steps), "
 	switch g.kind {
 	case gripTop:
-		return "The top is selected: drag its corners and edges; Esc lets go."
+		return "The top is selected: type its width, Tab, its depth; drag its corners and edges; Esc lets go."
 	case gripCorner:
 		return "Corner: the ring rounds it, " + common + "Delete removes it, Esc lets go."
 	case gripEdge:

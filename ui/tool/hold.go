@@ -2,14 +2,13 @@ package tool
 
 import (
 	"math"
+	"reflect"
 	"slices"
-	"strings"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/slab"
-	"example.org/castwright/model/units"
 )
 
 // hold is the thing in hand: dragged, nudged, or waiting for a number to be
@@ -30,18 +29,12 @@ type hold struct {
 
 	pressed bool // by the mouse; else by keys
 	begun   bool // an edit of the gesture stands in the session
-	changed bool // and it changes something
 	field   string
 	typed   *typed
+	pins    []pin   // measures that were typed in this gesture and go on holding
+	given   []given // measures of its own that this gesture has set
 	snap    snap
 	fault   string // why the last edit was refused
-}
-
-// typed is a number being typed, with the field that it is for.
-type typed struct {
-	text  string
-	field field
-	bad   bool
 }
 
 // dragStart is how many points the mouse goes before a press becomes a drag.
@@ -89,9 +82,7 @@ func (h *Hand) drag(k *hold, p Pointer) {
 	raw := k.anchor.Add(p.At.Sub(k.grab))
 	sn := h.snapper(k.still, p)
 	if k.grip.own() && len(k.others) == 0 {
-		size, words := sn.size(k.grip.measure(k.d0, k.anchor, raw))
-		k.target, k.snap = raw, snap{words: words}
-		h.setOwn(k, units.FromMM(size))
+		h.dragOwn(k, sn, raw)
 		return
 	}
 	switch {
@@ -126,26 +117,91 @@ func (f frame) snap(sn snapper, p geom.Vec) snap {
 	return out
 }
 
+// dragOwn gives the grip's own measure the size that its handle is dragged to.
+func (h *Hand) dragOwn(k *hold, sn snapper, raw geom.Vec) {
+	x := k.grip.measure(k.d0, k.anchor, raw)
+	var words string
+	if k.grip.kind == gripTurn {
+		x, words = sn.turn(x)
+	} else {
+		x, words = sn.size(x)
+	}
+	k.snap = snap{words: words}
+	for _, f := range h.fieldsOf(k, h.at.PerMM) {
+		if f.grip {
+			h.setOwn(k, f, f.amount(x))
+			return
+		}
+	}
+}
+
 // moveTo applies the edit that takes the grip to a place.
-func (h *Hand) moveTo(k *hold, target geom.Vec) {
-	by := point(target).Sub(point(k.anchor))
-	e, err := k.grip.moveBy(k.d0, k.others, by)
-	if h.apply(k, e, err) {
-		k.target, k.changed = target, by != design.Point{}
+func (h *Hand) moveTo(k *hold, target geom.Vec) bool {
+	was := k.target
+	k.target = target
+	if h.apply(k) {
+		return true
 	}
+	k.target = was
+	return false
 }
 
-// setOwn applies the edit that gives the grip its own measure.
-func (h *Hand) setOwn(k *hold, l units.Length) {
-	e, err := k.grip.setMeasure(k.d0, l)
-	if h.apply(k, e, err) {
-		was := units.FromMM(k.grip.measure(k.d0, k.anchor, k.anchor))
-		k.changed = l != was
+// setOwn applies the edit that gives the thing in hand a measure of its own, v in
+// the field's unit.
+func (h *Hand) setOwn(k *hold, f field, v int64) bool {
+	was := k.given
+	k.given = slices.DeleteFunc(slices.Clone(was), func(z given) bool { return z.id == f.id() })
+	k.given = append(k.given, given{f.id(), v, f.set})
+	if h.apply(k) {
+		return true
 	}
+	k.given = was
+	return false
 }
 
-// apply makes e the present state of the hold's gesture.
-func (h *Hand) apply(k *hold, e edit.Edit, err error) bool {
+// edit is all that the gesture has done so far, as one edit of the design that
+// it began with.
+func (k *hold) edit() (edit.Edit, error) {
+	by := point(k.target).Sub(point(k.anchor))
+	var move edit.Edit
+	if by != (design.Point{}) || len(k.given) == 0 {
+		var err error
+		if move, err = k.grip.moveBy(k.d0, k.others, by); err != nil || len(k.given) == 0 {
+			return move, err
+		}
+	}
+	name, d, all := move.Name, k.d0, slices.Clone(k.given)
+	if move.Apply == nil {
+		first, err := all[0].set(d, all[0].v)
+		if err != nil {
+			return edit.Edit{}, err
+		}
+		name = first.Name
+	}
+	return edit.Edit{Name: name, Apply: func(d design.Design) (design.Design, error) {
+		out := d
+		if move.Apply != nil {
+			var err error
+			if out, err = move.Apply(out); err != nil {
+				return d, err
+			}
+		}
+		for _, z := range all {
+			e, err := z.set(out, z.v)
+			if err == nil {
+				out, err = e.Apply(out)
+			}
+			if err != nil {
+				return d, err
+			}
+		}
+		return out, nil
+	}}, nil
+}
+
+// apply makes what the hold asks for the present state of its gesture.
+func (h *Hand) apply(k *hold) bool {
+	e, err := k.edit()
 	if err == nil {
 		if !k.begun {
 			h.s.BeginGesture()
@@ -162,11 +218,16 @@ func (h *Hand) apply(k *hold, e edit.Edit, err error) bool {
 	return err == nil
 }
 
+// changes reports whether the gesture has changed anything.
+func (h *Hand) changes(k *hold) bool {
+	return k.begun && !reflect.DeepEqual(k.d0, h.s.Design())
+}
+
 // release lets go of the thing in hand; what it has done stays.
 func (h *Hand) release() {
 	k := h.hold
 	h.hold = nil
-	if k != nil && k.begun && !k.changed {
+	if k != nil && k.begun && !h.changes(k) {
 		h.cancelGesture()
 	}
 }
@@ -184,106 +245,4 @@ func (h *Hand) cancelGesture() {
 	h.applying = true
 	h.s.CancelGesture()
 	h.applying = false
-}
-
-// fieldsOf are the measures of the thing in hand as the design stands. While a
-// corner is dragged its radius is left out: a gesture changes one or the other.
-func (h *Hand) fieldsOf(k *hold, perMM float64) []field {
-	fs := k.grip.fields(h.s.Design(), h.s.Report().Solid, perMM)
-	if k.pressed && !k.grip.own() {
-		fs = slices.DeleteFunc(fs, func(f field) bool { return f.own })
-	}
-	return fs
-}
-
-// active is the field that a typed number goes to: the one chosen, else the
-// first that the movement changes most, else the first.
-func (k *hold) active(fs []field) (field, bool) {
-	var best field
-	found := false
-	moved := k.target.Sub(k.anchor)
-	for _, f := range fs {
-		if f.read {
-			continue
-		}
-		if f.name == k.field {
-			return f, true
-		}
-		if !found {
-			best, found = f, true
-			continue
-		}
-		a, b := math.Abs(moved.Dot(f.dir)), math.Abs(moved.Dot(best.dir))
-		if a > b+1e-9 || a > b-1e-9 && a > 1e-9 && f.value < best.value {
-			best = f
-		}
-	}
-	return best, found
-}
-
-// nextField makes the next field the one that is typed to.
-func (h *Hand) nextField(k *hold) {
-	fs := h.fieldsOf(k, h.at.PerMM)
-	now, ok := k.active(fs)
-	if !ok {
-		return
-	}
-	for i, f := range fs {
-		if f.name != now.name {
-			continue
-		}
-		for j := 1; j <= len(fs); j++ {
-			if next := fs[(i+j)%len(fs)]; !next.read {
-				k.field = next.name
-				return
-			}
-		}
-	}
-}
-
-// begins reports whether a character starts a number.
-func begins(r rune) bool { return strings.ContainsRune("0123456789.,-=(", r) }
-
-// startTyping opens a number for the active field.
-func (h *Hand) startTyping(k *hold) bool {
-	f, ok := k.active(h.fieldsOf(k, h.at.PerMM))
-	if !ok {
-		return false
-	}
-	k.field = f.name
-	k.typed = &typed{field: f}
-	k.snap = snap{}
-	return true
-}
-
-// retype makes text the number typed so far. It changes nothing yet: on the way
-// to 1200 a top is not to become 1 mm wide.
-func (k *hold) retype(text string) {
-	k.typed.text, k.typed.bad, k.fault = text, false, ""
-}
-
-// setField gives the typed field a value.
-func (h *Hand) setField(k *hold, l units.Length) {
-	f := k.typed.field
-	if f.own {
-		h.setOwn(k, l)
-		return
-	}
-	h.moveTo(k, k.target.Add(f.dir.Mul(l.MM()-f.value)))
-}
-
-// commit makes the typed number final; a number that can't be used stays as it was
-// typed, with the reason.
-func (h *Hand) commit(k *hold) bool {
-	l, err := h.parse(k.typed.text)
-	if err != nil {
-		k.typed.bad, k.fault = true, capital(err.Error())
-		return false
-	}
-	h.setField(k, l)
-	if k.fault != "" {
-		k.typed.bad = true
-		return false
-	}
-	return true
 }

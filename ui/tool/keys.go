@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"unicode"
+	"unicode/utf8"
 
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
@@ -39,31 +40,58 @@ func (h *Hand) Key(k Key, mods Mod) bool {
 
 // Rune is a character. It reports whether it went into a number.
 func (h *Hand) Rune(r rune) bool {
-	if !unicode.IsPrint(r) || h.put != nil {
+	if !unicode.IsPrint(r) {
 		return false
 	}
-	if h.pen != nil {
-		if len(h.pen.points) == 0 || h.pen.text == "" && !begins(r) || len(h.pen.text) >= maxTyped {
+	if t, start := h.typedNow(); t == nil {
+		if !begins(r) && r != '=' || !start() {
 			return false
 		}
-		h.pen.text += string(r)
-		h.pen.bad, h.pen.fault = false, ""
-		return true
 	}
-	k := h.hold
-	if k == nil || k.typed == nil {
-		if !begins(r) {
-			return false
-		}
-		if k = h.holdForTyping(); k == nil || !h.startTyping(k) {
-			return false
-		}
-		h.hold = k
-	}
-	if len(k.typed.text) < maxTyped {
-		k.retype(k.typed.text + string(r))
+	t, _ := h.typedNow()
+	if utf8.RuneCountInString(t.text) < maxTyped {
+		h.retype(t.text + string(r))
 	}
 	return true
+}
+
+// typedNow is the number that is being typed, with how to start one.
+func (h *Hand) typedNow() (*typed, func() bool) {
+	switch {
+	case h.put != nil:
+		return h.put.typed, h.putStart
+	case h.pen != nil:
+		return h.pen.typed, h.penStart
+	case h.hold != nil && h.hold.typed != nil:
+		return h.hold.typed, nil
+	}
+	return nil, h.startHeld
+}
+
+// startHeld opens a number for the thing being dragged, else for what is
+// selected.
+func (h *Hand) startHeld() bool {
+	k := h.holdForTyping()
+	if k == nil || !h.startTyping(k) {
+		return false
+	}
+	h.hold = k
+	return true
+}
+
+// retype makes text the number typed so far. It changes nothing yet: on the way
+// to 1200 a top is not to become 1 mm wide.
+func (h *Hand) retype(text string) {
+	t, _ := h.typedNow()
+	t.text, t.bad = text, false
+	switch {
+	case h.put != nil:
+		h.put.fault = ""
+	case h.pen != nil:
+		h.pen.fault = ""
+	default:
+		h.hold.fault = ""
+	}
 }
 
 // maxTyped bounds a number being typed.
@@ -77,10 +105,10 @@ func (h *Hand) holdForTyping() *hold {
 	}
 	h.Settle()
 	g, others, ok := h.selected()
-	if !ok || len(others) > 0 {
+	if !ok {
 		return nil
 	}
-	k, ok := h.take(g, nil, h.at)
+	k, ok := h.take(g, others, h.at)
 	if !ok {
 		return nil
 	}
@@ -98,7 +126,7 @@ func (h *Hand) TakeField(name string) bool {
 		return false
 	}
 	k.field = name
-	if f, ok := k.active(h.fieldsOf(k, h.at.PerMM)); !ok || f.name != name || !h.startTyping(k) {
+	if f, ok := k.active(h.fieldsOf(k, h.at.PerMM)); !ok || f.id() != name || !h.startTyping(k) {
 		return false
 	}
 	h.hold = k
@@ -118,7 +146,7 @@ func (h *Hand) selected() (g grip, others []grip, ok bool) {
 	for _, p := range sel[1:] {
 		others = append(others, gripOf(p))
 	}
-	return g, others, g.kind != gripTop && g.exists(h.s.Design())
+	return g, others, g.exists(h.s.Design())
 }
 
 // Cancel backs out of one thing: a number being typed, a drag, a drawing, a
@@ -137,8 +165,11 @@ func (h *Hand) Cancel() bool {
 		h.hold = nil
 	}
 	switch {
-	case h.pen != nil && h.pen.text != "":
-		h.pen.text, h.pen.bad, h.pen.fault = "", false, ""
+	case h.pen != nil && h.pen.typed != nil:
+		h.pen.typed, h.pen.fault = nil, ""
+	case h.pen != nil && len(h.pen.pins) > 0:
+		h.pen.pins = nil
+	case h.put != nil && h.put.putBack():
 	case h.pen != nil && len(h.pen.points) > 0:
 		h.pen = &pen{}
 	case h.put != nil:
@@ -159,6 +190,7 @@ func (h *Hand) dropNumber() {
 	k := h.hold
 	k.typed, k.fault = nil, ""
 	if k.pressed {
+		k.pins = nil
 		h.drag(k, h.at)
 		return
 	}
@@ -169,49 +201,66 @@ func (h *Hand) dropNumber() {
 func (h *Hand) accept() bool {
 	switch {
 	case h.hold != nil && h.hold.typed != nil:
-		if h.commit(h.hold) {
+		if h.hold.typed.text == "" {
+			h.hold.typed = nil // what was set before it stays
+			h.done = h.hold.pressed
+			h.release()
+		} else if h.commit(h.hold) {
 			h.done = h.hold.pressed
 			h.release()
 		}
 		return true
+	case h.put != nil && h.put.typed != nil && h.put.typed.text == "":
+		h.put.typed = nil
+		return true
+	case h.put != nil && h.put.typed != nil:
+		h.putPin()
+		return true
 	case h.put != nil:
-		p := h.at
-		if !h.put.shown {
-			p.At = h.s.Report().Solid.Outline.Bounds().Centre()
-		}
-		if p.At.Finite() {
+		if p := h.putPointer(); p.At.Finite() {
 			h.setDown(p)
 		}
 		return true
-	case h.pen != nil && h.pen.text != "":
-		h.setTyped()
+	case h.pen != nil && (h.pen.typed != nil || len(h.pen.pins) > 0):
+		h.penSet()
 		return true
 	case h.pen != nil:
 		h.finish(h.at)
 		return true
+	case h.hold == nil || !h.hold.pressed:
+		return h.startHeld()
 	}
 	return false
 }
 
 // WantsTab reports whether Tab goes to the next measure rather than to the next
 // widget.
-func (h *Hand) WantsTab() bool { return h.Busy() }
+func (h *Hand) WantsTab() bool {
+	return h.Busy() || h.put != nil && h.put.shown || h.pen != nil && (h.pen.shown || len(h.pen.points) > 0)
+}
 
 func (h *Hand) tab() bool {
-	k := h.hold
-	if !h.Busy() {
+	switch {
+	case h.put != nil:
+		return h.putTab()
+	case h.pen != nil:
+		return h.penTab()
+	case !h.Busy():
 		return false
 	}
+	k := h.hold
 	if k.typed != nil {
-		if k.typed.text != "" {
-			return true // a number begun stays with its measure
+		// A number begun is set, and the next measure is up.
+		if k.typed.text != "" && !h.commit(k) {
+			return true
 		}
-		k.typed = nil
-	}
-	h.nextField(k)
-	if !k.pressed {
+		begun := k.typed.text != ""
+		k.field, k.typed = k.typed.field.id(), nil
+		k.field = nextField(h.fieldsOf(k, h.at.PerMM), k.field, k.pins, begun)
 		h.startTyping(k)
+		return true
 	}
+	h.stepField(k)
 	return true
 }
 
@@ -221,13 +270,18 @@ func (h *Hand) backspace() bool {
 		if k.typed.text == "" {
 			return h.Cancel()
 		}
-		k.retype(dropLast(k.typed.text))
+		h.retype(dropLast(k.typed.text))
 		return true
-	case h.pen != nil && h.pen.text != "":
-		h.pen.text, h.pen.bad, h.pen.fault = dropLast(h.pen.text), false, ""
+	case h.put != nil && h.put.typed != nil, h.pen != nil && h.pen.typed != nil:
+		t, _ := h.typedNow()
+		if t.text == "" {
+			return h.Cancel()
+		}
+		h.retype(dropLast(t.text))
 		return true
 	case h.pen != nil && len(h.pen.points) > 0:
-		h.pen.points, h.pen.fault = h.pen.points[:len(h.pen.points)-1], ""
+		n := len(h.pen.points) - 1
+		h.pen.points, h.pen.widths, h.pen.fault = h.pen.points[:n], h.pen.widths[:n], ""
 		return true
 	case h.pen == nil && h.put == nil:
 		return h.remove()
@@ -247,7 +301,7 @@ func (h *Hand) remove() bool {
 	}
 	h.Settle()
 	g, others, ok := h.selected()
-	if !ok {
+	if !ok || g.kind == gripTop {
 		return false
 	}
 	all := append([]grip{g}, others...)
@@ -289,7 +343,7 @@ func (h *Hand) nudge(dir geom.Vec, mods Mod) bool {
 	k := h.hold
 	if k == nil {
 		g, others, ok := h.selected()
-		if !ok {
+		if !ok || g.kind == gripTop {
 			return false
 		}
 		if g.own() {

@@ -152,3 +152,16 @@ func widthLikes(r design.River, node int) []like {
 	}
 	return out
 }
+
+// bowlLikes are the same size of the other sinks.
+func bowlLikes(d design.Design, g grip) []like {
+	var out []like
+	for _, k := range d.Sinks {
+		if k.ID == g.part || k.Shape.Kind == design.ShapePath {
+			continue
+		}
+		_, half := sizeArm(k, g.side)
+		out = append(out, like{value: 2 * half, name: "the " + partName(d, k.ID), edge: -1})
+	}
+	return out
+}

@@ -30,6 +30,7 @@ const (
 	HandleControl                   // a spline's control point: small disc on a stalk
 	HandleWidth                     // a river's bank: bar
 	HandleNode                      // a river's node, a support's end: disc
+	HandleTurn                      // what a part is turned by: ring on a stalk
 )
 
 // Handle is a place to take hold of.
@@ -53,6 +54,9 @@ type Dim struct {
 	Beside geom.Vec
 	// Bare is a measure of a line that is seen anyway: it is not drawn again.
 	Bare bool
+	// Low is a measure under its limit, which the text says in words; Severe is
+	// one far under it.
+	Low, Severe bool
 	// Tag, unless nil, is where the label goes instead.
 	Tag *geom.Vec
 }

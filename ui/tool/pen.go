@@ -1,8 +1,6 @@
 package tool
 
 import (
-	"errors"
-
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
@@ -15,8 +13,11 @@ type pen struct {
 	at     geom.Vec // where the next point would go
 	shown  bool
 	snap   snap
-	text   string // a length being typed
-	bad    bool
+	typed  *typed
+	field  string       // the measure that a number goes to
+	pins   []pin        // what was typed for the next point
+	width  units.Length // of a river at the next point, 0 for the stock's
+	widths []units.Length
 	fault  string
 }
 
@@ -64,7 +65,7 @@ func (t Tool) need() int {
 func (h *Hand) aim(p Pointer) {
 	k := h.pen
 	k.shown = true
-	if k.text != "" {
+	if k.typed != nil {
 		return
 	}
 	if h.onFirst(p) {
@@ -107,48 +108,22 @@ func (h *Hand) point(p Pointer) {
 		h.finish(p)
 		return
 	}
+	k.typed = nil
 	h.aim(p)
-	h.setPoint(k.at, p)
+	h.penSet()
 }
 
 func (h *Hand) setPoint(at geom.Vec, p Pointer) {
 	k := h.pen
-	k.text, k.bad, k.fault = "", false, ""
+	k.typed, k.pins, k.fault = nil, nil, ""
 	if n := len(k.points); n > 0 && k.points[n-1].Dist(at) < 1e-6 {
 		return
 	}
-	k.points = append(k.points, at)
+	k.points, k.widths = append(k.points, at), append(k.widths, h.penRiverWidth())
+	k.at = at
 	if h.tool == Support && len(k.points) == 2 {
 		h.finish(p)
 	}
-}
-
-// typedPoint is the end of the stretch from the last point at the typed length.
-func (h *Hand) typedPoint() (geom.Vec, error) {
-	k := h.pen
-	l, err := h.parse(k.text)
-	if err != nil {
-		return geom.Vec{}, err
-	}
-	if l <= 0 {
-		return geom.Vec{}, errors.New("a length must be more than nothing")
-	}
-	last := k.points[len(k.points)-1]
-	dir := k.at.Sub(last).Unit()
-	if dir == (geom.Vec{}) {
-		return geom.Vec{}, errors.New("move the mouse to say which way, then press Enter")
-	}
-	return last.Add(dir.Mul(l.MM())), nil
-}
-
-// setTyped sets a point down at the typed length.
-func (h *Hand) setTyped() {
-	at, err := h.typedPoint()
-	if err != nil {
-		h.pen.bad, h.pen.fault = true, capital(err.Error())
-		return
-	}
-	h.setPoint(at, h.at)
 }
 
 // finish makes the drawing part of the design.
@@ -237,8 +212,8 @@ func (h *Hand) river(points []geom.Vec, p Pointer) design.Channel {
 		return design.EndRound
 	}
 	r := design.River{Start: end(points[0]), End: end(points[len(points)-1])}
-	for _, q := range points {
-		r.Nodes = append(r.Nodes, design.RiverNode{At: point(q), Width: h.stockNow().Width})
+	for i, q := range points {
+		r.Nodes = append(r.Nodes, design.RiverNode{At: point(q), Width: h.pen.widths[i]})
 	}
 	c.Rivers = []design.River{r}
 	return c

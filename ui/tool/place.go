@@ -13,7 +13,7 @@ import (
 // own reports whether dragging the grip changes a measure of its own (a radius,
 // a rise, a width) and not a place.
 func (g grip) own() bool {
-	return g.kind == gripBend || g.kind == gripRadius || g.kind == gripWidth
+	return g.kind == gripBend || g.kind == gripRadius || g.kind == gripWidth || g.kind == gripSize || g.kind == gripTurn
 }
 
 // moveBy is the edit that takes the grip, and all that is held with it, from
@@ -96,8 +96,8 @@ func sequence(name string, steps []edit.Edit) edit.Edit {
 	}}
 }
 
-// measure is the grip's own measure (of a corner: its radius or cut) when its handle, at anchor in d, is dragged
-// to target, in millimetres.
+// measure is the grip's own measure (of a corner: its radius or cut) when its
+// handle, at anchor in d, is dragged to target: millimetres, or degrees.
 func (g grip) measure(d design.Design, anchor, target geom.Vec) float64 {
 	nodes := d.Outline.Nodes
 	by := target.Sub(anchor)
@@ -126,8 +126,40 @@ func (g grip) measure(d design.Design, anchor, target geom.Vec) float64 {
 		}
 		r := p.channel.Rivers[g.group]
 		return math.Max(0, r.Nodes[g.node].Width.MM()+2*by.Dot(bank(r, g.node, g.side)))
+	case gripSize:
+		if p, ok := find(d, g.part); ok && p.sink != nil {
+			u, arm := sizeArm(*p.sink, g.side)
+			return math.Max(0, 2*(arm+by.Dot(u)))
+		}
+	case gripTurn:
+		p, ok := find(d, g.part)
+		if !ok {
+			return 0
+		}
+		at, now := geom.Vec{}, 0.0
+		switch {
+		case p.sink != nil:
+			at, now = vec(p.sink.At), p.sink.Rotation.Degrees()
+		case p.taps != nil:
+			at, now = vec(p.taps.At), p.taps.Rotation.Degrees()
+		}
+		from, to := anchor.Sub(at), target.Sub(at)
+		return half(now + math.Atan2(from.Cross(to), from.Dot(to))*180/math.Pi)
 	}
 	return 0
+}
+
+// half is an angle in degrees brought to more than minus half a turn and at most
+// half of one.
+func half(degrees float64) float64 {
+	d := math.Mod(degrees, 360)
+	switch {
+	case d > 180:
+		return d - 360
+	case d <= -180:
+		return d + 360
+	}
+	return d
 }
 
 // setMeasure is the edit that gives the grip its own measure.

@@ -63,6 +63,8 @@ const (
 	reachLine  = 24 // a tap set in hand keeps to a sink from here
 	reachAgain = 5  // a press this near the last one is at the same place
 	radiusOut  = 26 // a square corner's radius handle lies this far inside
+	turnOut    = 28 // a part's turning knob lies this far beyond its corner
+	sizeOut    = 16 // a sink's size handle lies at least this far from its centre
 	widthOut   = 16 // a river's width handle lies at least this far from its centreline
 )
 

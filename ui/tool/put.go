@@ -5,6 +5,7 @@ import (
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/slab"
+	"example.org/castwright/model/units"
 )
 
 // Put is a new part to be placed: one of its fields is set. The part lies about
@@ -32,6 +33,11 @@ type inHand struct {
 	snap  snap
 	ghost []geom.Loop
 	fault string
+
+	ghostAt geom.Vec // where the ghost was made for
+	typed   *typed
+	field   string // the measure that a number goes to
+	pins    []pin  // what was typed
 }
 
 // Put takes a new part in hand: it follows the mouse until a click sets it down
@@ -96,19 +102,43 @@ func (p Put) alone(by design.Point) design.Design {
 func (h *Hand) carry(p Pointer) {
 	k := h.put
 	d := h.s.Design()
-	k.shown, k.fault = true, ""
+	k.shown = true
+	if k.typed == nil {
+		k.fault = ""
+	}
 	if k.put.Taps != nil {
 		h.carryTaps(p)
 	} else {
 		k.snap = h.snapper(h.stillFor(k), p).plane(p.At)
 		k.at = k.snap.at
 	}
+	if at, ok := h.holdPut(k, k.at); ok && len(k.pins) > 0 {
+		h.putAt(k, at)
+	}
 	ghost := k.put.alone(k.by())
 	if k.put.Taps != nil || k.put.Channel != nil {
 		// What keeps to a sink or runs to an edge needs the top to be seen.
 		ghost.Outline, ghost.Sinks, ghost.Thickness = d.Outline, d.Sinks, d.Thickness
 	}
-	k.ghost = loopsOf(slab.Resolve(ghost), putID)
+	k.ghost, k.ghostAt = loopsOf(slab.Resolve(ghost), putID), k.at
+}
+
+// putAt puts the part in hand elsewhere than at the mouse.
+func (h *Hand) putAt(k *inHand, at geom.Vec) {
+	k.at = at
+	t := k.put.Taps
+	if t == nil {
+		return
+	}
+	set := *t
+	k.home = at
+	if f, ok := tapFrame(h.s.Design(), h.s.Report().Solid, set); ok && set.Sink != "" {
+		set.SetBack = units.FromMM(f.back.Sub(at).Dot(f.up))
+		set.Offset = units.FromMM(at.Sub(f.back).Dot(f.right))
+	} else {
+		set.At = point(at)
+	}
+	k.put.Taps = &set
 }
 
 // stillFor is what a part in hand can be held to.

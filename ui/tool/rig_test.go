@@ -133,3 +133,5 @@ func (r *rig) wantSelected(picks ...session.Pick) {
 		r.Errorf("selection (-want +got):\n%s", diff)
 	}
 }
+
+func vec(x, y float64) geom.Vec { return geom.Vec{X: x, Y: y} }

@@ -1,13 +1,17 @@
 package tool
 
 import (
+	"math"
+	"slices"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/slab"
+	"example.org/castwright/model/units"
 )
 
 // maxDims bounds the dimensions shown at once.
-const maxDims = 6
+const maxDims = 8
 
 // Overlay is what the hand shows over the top as it stands.
 func (h *Hand) Overlay() Overlay {
@@ -70,7 +74,12 @@ func (h *Hand) showHold(o *Overlay) {
 	o.Guides = k.snap.guides
 	fs := h.fieldsOf(k, h.at.PerMM)
 	active, ok := k.active(fs)
-	o.Dims = h.dims(fs, active.name, ok)
+	if k.pressed && !k.grip.own() {
+		// Sizes do not change in a move: they are left out, but for the one
+		// that is being typed.
+		fs = slices.DeleteFunc(fs, func(f field) bool { return f.set != nil && f.id() != active.id() })
+	}
+	o.Dims = append(h.dims(fs, active.id(), ok), h.narrowest(k.grip, fs)...)
 	if k.typed == nil {
 		return
 	}
@@ -89,7 +98,7 @@ func (h *Hand) showSelectedDims(o *Overlay) {
 		return
 	}
 	fs := g.fields(h.s.Design(), h.s.Report().Solid, h.at.PerMM)
-	o.Dims = h.dims(fs, "", false)
+	o.Dims = append(h.dims(fs, "", false), h.narrowest(g, fs)...)
 }
 
 func (h *Hand) dims(fs []field, active string, ok bool) []Dim {
@@ -98,10 +107,15 @@ func (h *Hand) dims(fs []field, active string, ok bool) []Dim {
 		if len(out) == maxDims {
 			break
 		}
-		d := Dim{From: f.from, To: f.to, Beside: f.beside, Text: h.length(f.value),
-			Active: ok && f.name == active, Field: f.name, Bare: f.bare, Tag: f.tag}
-		if f.own || f.from == f.to || f.name == "Radius" || f.name == "Rise" {
-			d.Text = measureWord(f.name) + d.Text
+		on := ok && f.id() == active
+		if f.hidden && !on {
+			continue
+		}
+		d := Dim{From: f.from, To: f.to, Beside: f.beside, Text: h.amount(f),
+			Active: on, Field: f.id(), Bare: f.bare, Tag: f.tag, Low: f.low.limit > 0, Severe: f.low.severe}
+		d.Text = measureWord(f.name) + d.Text
+		if words := f.low.words(h.s.Job().Units); words != "" {
+			d.Text += ", " + words
 		}
 		if f.read {
 			d.Field = ""
@@ -109,6 +123,14 @@ func (h *Hand) dims(fs []field, active string, ok bool) []Dim {
 		out = append(out, d)
 	}
 	return out
+}
+
+// amount is a field's value as the maker reads it.
+func (h *Hand) amount(f field) string {
+	if f.angle {
+		return units.FormatAngle(units.FromDegrees(math.Round(f.value*10) / 10))
+	}
+	return h.length(f.value)
 }
 
 // measureWord goes before the number of a measure that its place alone does not
@@ -121,8 +143,36 @@ func measureWord(name string) string {
 		return "rise "
 	case "Chamfer":
 		return "cut "
+	case "Diameter":
+		return "⌀ "
 	}
 	return ""
+}
+
+// narrowest shows where a part comes nearer to an edge or another opening than
+// any of the gaps shown, if that is under its limit.
+func (h *Hand) narrowest(g grip, fs []field) []Dim {
+	if g.kind != gripPart && g.kind != gripSize {
+		return nil
+	}
+	least := math.Inf(1)
+	for _, f := range fs {
+		if f.set == nil {
+			least = math.Min(least, f.value)
+		}
+	}
+	for _, w := range h.s.Report().Warnings {
+		if w.Part != g.part || !nearness[w.Code] {
+			continue
+		}
+		value := w.Value
+		low := lowOf(w.Code, value, h.s.Report().Solid.Thickness)
+		if value < least-1 && low.limit > 0 {
+			return []Dim{{From: w.At, To: w.At, Text: "narrowest " + h.length(value) + ", " + low.words(h.s.Job().Units),
+				Low: true, Severe: low.severe}}
+		}
+	}
+	return nil
 }
 
 func (h *Hand) showPut(o *Overlay) {
@@ -134,11 +184,17 @@ func (h *Hand) showPut(o *Overlay) {
 	for _, l := range k.ghost {
 		o.Ghost = append(o.Ghost, Line{Points: l, Closed: true})
 	}
-	if k.put.Sink != nil || k.put.Hole != nil || k.put.Taps != nil {
-		o.Dims = h.dims(gaps(h.s.Report().Solid, putID, farthestOf(k.ghost)), "", false)
-		for i := range o.Dims {
-			o.Dims[i].Field = ""
-		}
+	fs := h.putFields(k, k.at)
+	active, ok := activeOf(fs, k.field)
+	if k.typed == nil && len(k.pins) == 0 {
+		ok = false
+	}
+	o.Dims = h.dims(fs, active.id(), ok)
+	for i := range o.Dims {
+		o.Dims[i].Field = ""
+	}
+	if k.typed != nil {
+		o.Value = &Value{At: h.at.At, Name: k.typed.field.name, Text: k.typed.text, Bad: k.typed.bad}
 	}
 }
 
@@ -148,31 +204,26 @@ func (h *Hand) showPen(o *Overlay) {
 	for i, q := range k.points {
 		o.Handles = append(o.Handles, Handle{Kind: HandleNode, At: q, Stalk: q, Active: i == 0 && h.tool.closes()})
 	}
-	next := k.at
-	if k.text != "" {
-		if at, err := h.typedPoint(); err == nil {
-			next = at
-		}
-	}
-	if k.shown {
+	next, _ := h.penPlace(k.pins)
+	shown := k.shown || len(k.pins) > 0 || k.typed != nil
+	if shown {
 		o.Guides = k.snap.guides
 		pts = append(pts, next)
 	}
 	if len(pts) > 1 {
 		o.Ghost = append(o.Ghost, Line{Points: pts})
 	}
-	n := len(k.points)
-	if n == 0 || !k.shown {
+	if !shown {
 		return
 	}
-	last := k.points[n-1]
-	along := next.Sub(last)
-	if along.Norm() > 0 {
-		o.Dims = append(o.Dims, Dim{From: last, To: next, Text: h.length(along.Norm()), Active: true,
-			Beside: along.Unit().Left(), Bare: true})
+	fs := h.penFields()
+	active, ok := activeOf(fs, k.field)
+	o.Dims = h.dims(fs, active.id(), ok)
+	for i := range o.Dims {
+		o.Dims[i].Field = ""
 	}
-	if k.text != "" {
-		o.Value = &Value{At: next, Name: "Length", Text: k.text, Bad: k.bad}
+	if k.typed != nil {
+		o.Value = &Value{At: next, Name: k.typed.field.name, Text: k.typed.text, Bad: k.typed.bad}
 	}
 }
 

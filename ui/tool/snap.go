@@ -196,6 +196,20 @@ func (s snapper) size(x float64) (float64, string) {
 	return onGrid(x, s.step), "In steps of " + s.grid
 }
 
+// turnNear is how near in degrees an angle is held at a multiple of 15.
+const turnNear = 3
+
+// turn snaps an angle in degrees: to multiples of 15, else to whole degrees.
+func (s snapper) turn(x float64) (float64, string) {
+	switch near := math.Round(x/15) * 15; {
+	case s.off:
+		return math.Round(x*10) / 10, snapOff
+	case math.Abs(x-near) <= turnNear:
+		return near, "At a multiple of 15°"
+	}
+	return math.Round(x), "In steps of 1°"
+}
+
 // best is the mark nearest to p along u within reach; of equally near ones a
 // centre, else the one nearest across.
 func (s snapper) best(p, u geom.Vec) (mark, bool) {

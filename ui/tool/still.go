@@ -91,6 +91,8 @@ func newStill(d design.Design, s slab.Solid, g grip, others []grip, anchor geom.
 		st.likes = riseLikes(nodes, g.node)
 	case gripRadius:
 		st.likes = radiusLikes(nodes, g.node)
+	case gripSize:
+		st.likes = bowlLikes(d, g)
 	case gripWidth:
 		if p, ok := find(d, g.part); ok && p.channel != nil {
 			st.likes = widthLikes(p.channel.Rivers[g.group], g.node)
