@@ -84,7 +84,9 @@ func TestBrushBounds(t *testing.T) {
 // White text has a contrast of 4.5 to 1 on every ground that carries it.
 func TestTextCanBeRead(t *testing.T) {
 	k := newInk()
-	for name, c := range map[string]tint{"accent": k.accent, "bad": k.bad} {
+	for name, c := range map[string]tint{"accent": k.accent, "bad": k.bad, "low": k.low,
+		// A label lets a little of what is below through: at worst white.
+		"chip": tintOf(k.chip.r+0xff-k.chip.a, k.chip.g+0xff-k.chip.a, k.chip.b+0xff-k.chip.a, 0xff)} {
 		l := luminance(tintColour(c))
 		if ratio := 1.05 / (l + 0.05); ratio < 4.5 {
 			t.Errorf("white on %s has a contrast of %.2f", name, ratio)

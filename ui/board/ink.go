@@ -17,7 +17,8 @@ type ink struct {
 	chip   tint // the ground of a label
 	onChip tint // text on a label, whatever its ground
 	faint  tint // what a press would take
-	bad    tint // the ground of a number that can't be used
+	bad    tint // the ground of a number that can't be used, or far under its limit
+	low    tint // the ground of a measure under its limit
 }
 
 // newInk mixes the colours for the theme in use.
@@ -31,6 +32,7 @@ func newInk() ink {
 		onChip: tintOf(0xff, 0xff, 0xff, 0xff),
 		faint:  mix(accent, 0xa8),
 		bad:    tintOf(0xb3, 0x1b, 0x1b, 0xff),
+		low:    tintOf(0x8a, 0x55, 0x00, 0xff),
 	}
 }
 

@@ -11,19 +11,14 @@ import (
 
 // Sizes of what is shown over the top, in points.
 const (
-	lineWidth   = 2.0  // of a selection
-	casing      = 1.25 // beyond a line on each side
-	guideWidth  = 1.25
-	dimWidth    = 1.0
-	cornerHalf  = 4.0
-	discRadius  = 4.5
-	ringRadius  = 5.5
-	chipPadX    = 6.0
-	chipPadY    = 4.0
-	chipRadius  = 4.0
-	labelOff    = 16.0 // of a dimension's label from its line
-	labelMargin = 6.0
-	targetSize  = 24.0 // a label's height to the mouse (WCAG 2.2, 2.5.8)
+	lineWidth  = 2.0  // of a selection
+	casing     = 1.25 // beyond a line on each side
+	guideWidth = 1.25
+	dimWidth   = 1.0
+	cornerHalf = 4.0
+	discRadius = 4.5
+	ringRadius = 5.5
+	chipRadius = 4.0
 )
 
 // overlay paints what the hand shows. It keeps its buffers between pictures.
@@ -35,13 +30,8 @@ type overlay struct {
 	px     float64   // pixels to the point
 	labels []label   // of the last picture, for clicks on them
 	taken  []geom.Box
+	keep   geom.Box // pixels of the picture that something else covers
 	pts    []geom.Vec
-}
-
-// label is where the number of a dimension was drawn.
-type label struct {
-	box   geom.Box // pixels
-	field string
 }
 
 // draw paints o on img; v is the view in pixels, px of them to the point.
@@ -58,17 +48,7 @@ func (l *overlay) draw(img *image.RGBA, o tool.Overlay, v view.View, px float64)
 	for _, h := range o.Handles {
 		l.handle(h)
 	}
-	// The active label is laid first: the others give way to it.
-	for _, first := range [...]bool{true, false} {
-		for _, d := range o.Dims {
-			if d.Active == first {
-				l.label(d)
-			}
-		}
-	}
-	if o.Value != nil {
-		l.value(*o.Value)
-	}
+	l.writeLabels(o)
 }
 
 func (l *overlay) begin(img *image.RGBA, v view.View, px float64) {
@@ -201,125 +181,11 @@ func (l *overlay) dimension(d tool.Dim) {
 	}
 }
 
-// label paints the number of a dimension beside the middle of what is in sight
-// of its line, where no other label lies.
-func (l *overlay) label(d tool.Dim) {
-	from, to := l.v.Point(d.From), l.v.Point(d.To)
-	if d.Tag != nil {
-		from = l.v.Point(*d.Tag)
-		to = from
-	}
-	a, b, ok := l.brush.clip(from, to, 0)
-	if !ok {
-		return
-	}
-	beside := geom.Vec{X: d.Beside.X, Y: -d.Beside.Y} // the picture runs down
-	w, h := l.text.width(d.Text)+2*chipPadX*l.px, l.text.up+2*chipPadY*l.px
-	// Clear of the line, whichever way that runs.
-	off := labelOff*l.px + math.Abs(beside.X)*w/2 - math.Abs(beside.X)*labelOff/2*l.px
-	if beside == (geom.Vec{}) {
-		off = 0
-	}
-	box := l.place(a.Lerp(b, 0.5).Add(beside.Mul(off)), beside, w, h)
-	ground := l.ink.chip
-	if d.Active {
-		ground = l.ink.accent
-	}
-	l.plate(box, ground)
-	l.text.write(l.brush.img, geom.Vec{X: box.Min.X + chipPadX*l.px, Y: box.Max.Y - chipPadY*l.px}, d.Text, l.ink.onChip)
-	if d.Field != "" {
-		l.labels = append(l.labels, label{box, d.Field})
-	}
-}
-
-// place finds room for a label about a place: moved off others along beside, and
-// kept within the picture.
-func (l *overlay) place(at, beside geom.Vec, w, h float64) geom.Box {
-	if beside == (geom.Vec{}) {
-		beside = geom.Vec{Y: -1}
-	}
-	box := geom.Box{}
-	for range 6 {
-		box = l.within(geom.Box{
-			Min: geom.Vec{X: at.X - w/2, Y: at.Y - h/2}, Max: geom.Vec{X: at.X + w/2, Y: at.Y + h/2},
-		})
-		if !l.occupied(box) {
-			break
-		}
-		at = at.Add(geom.Vec{X: beside.X * (w/2 + 2*l.px), Y: beside.Y * (h + 2*l.px)})
-		if math.Abs(beside.Y) < 0.3 {
-			at.Y -= h + 2*l.px
-		}
-	}
-	l.taken = append(l.taken, box)
-	return box
-}
-
-func (l *overlay) occupied(box geom.Box) bool {
-	for _, t := range l.taken {
-		if box.Min.X < t.Max.X && t.Min.X < box.Max.X && box.Min.Y < t.Max.Y && t.Min.Y < box.Max.Y {
-			return true
-		}
-	}
-	return false
-}
-
-// within is the box shifted into the picture.
-func (l *overlay) within(box geom.Box) geom.Box {
-	m := labelMargin * l.px
-	shift := func(lo, hi, total float64) float64 {
-		switch {
-		case lo < m:
-			return m - lo
-		case hi > total-m:
-			return math.Max(m-lo, total-m-hi)
-		}
-		return 0
-	}
-	d := geom.Vec{X: shift(box.Min.X, box.Max.X, l.v.W), Y: shift(box.Min.Y, box.Max.Y, l.v.H)}
-	return geom.Box{Min: box.Min.Add(d), Max: box.Max.Add(d)}
-}
-
 func (l *overlay) plate(box geom.Box, c tint) {
 	l.brush.plate(box.Grow(1*l.px), (chipRadius+1)*l.px)
 	l.brush.paint(l.ink.light)
 	l.brush.plate(box, chipRadius*l.px)
 	l.brush.paint(c)
-}
-
-// value paints the number being typed, with what it is for above it.
-func (l *overlay) value(v tool.Value) {
-	text, ground := "= "+v.Text, l.ink.accent
-	if v.Bad {
-		text, ground = "! "+v.Text, l.ink.bad
-	}
-	caret, line := 1.5*l.px, l.text.up+7*l.px
-	pad := geom.Vec{X: 9 * l.px, Y: 7 * l.px}
-	size := geom.Vec{
-		X: math.Max(l.text.width(text)+3*caret, l.text.width(v.Name)) + 2*pad.X,
-		Y: line + l.text.up + 2*pad.Y,
-	}
-	corner := l.v.Point(v.At).Add(geom.Vec{X: 14 * l.px, Y: -size.Y - 12*l.px})
-	box := l.within(geom.Box{Min: corner, Max: corner.Add(size)})
-	l.plate(box, ground)
-	at := box.Min.Add(pad).Add(geom.Vec{Y: l.text.up})
-	l.text.write(l.brush.img, at, v.Name, l.ink.onChip)
-	at.Y += line
-	l.text.write(l.brush.img, at, text, l.ink.onChip)
-	at.X += l.text.width(text) + 2*caret
-	l.brush.line(at, at.Sub(geom.Vec{Y: l.text.up}), caret)
-	l.brush.paint(l.ink.onChip)
-}
-
-// at is the field whose label lies at a place in pixels.
-func (l *overlay) at(p geom.Vec) (string, bool) {
-	for i := len(l.labels) - 1; i >= 0; i-- {
-		box := l.labels[i].box
-		if box.Grow(math.Max(0, (targetSize*l.px-box.H())/2)).Contains(p) {
-			return l.labels[i].field, true
-		}
-	}
-	return "", false
 }
 
 // flash paints a ring about a place, at a phase from 0 to 1 of its spreading.

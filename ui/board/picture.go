@@ -59,6 +59,7 @@ func (b *Board) draw(w, h int) image.Image {
 // drawOver draws what is in hand, the flash and the focus.
 func (b *Board) drawOver(img *image.RGBA, v view.View, px float64) {
 	l := &b.picture.over
+	l.keep = b.zoom.covers(px)
 	l.draw(img, b.hand.Overlay(), v, px)
 	if b.flash != nil {
 		l.flash(b.flash.at, b.flash.phase)

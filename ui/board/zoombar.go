@@ -1,6 +1,7 @@
 package board
 
 import (
+	"example.org/castwright/model/geom"
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -36,6 +37,16 @@ func (z *zoomBar) layout(board fyne.Size) {
 	} else {
 		z.box.Show()
 	}
+}
+
+// covers is the part of the picture that lies under the buttons, in pixels.
+func (z *zoomBar) covers(px float64) geom.Box {
+	if !z.box.Visible() {
+		return geom.EmptyBox()
+	}
+	p, s := z.box.Position(), z.box.Size()
+	at := geom.Vec{X: float64(p.X) * px, Y: float64(p.Y) * px}
+	return geom.Box{Min: at, Max: at.Add(geom.Vec{X: float64(s.Width) * px, Y: float64(s.Height) * px})}
 }
 
 // zoomButton is a button that says in the hint line what it does and gives the
