@@ -43,7 +43,7 @@ func lengthField(nodes []design.Node, edge int, moving, fixed geom.Vec) field {
 	if dir == (geom.Vec{}) {
 		dir = geom.Vec{X: 1}
 	}
-	return field{name: name, value: a.Dist(b), from: a, to: b, beside: outward(a, b), dir: dir, bare: true}
+	return field{name: name, value: a.Dist(b), from: a, to: b, beside: outward(a, b).Mul(-1), dir: dir, bare: true}
 }
 
 // topFields are the sizes of the top over all.
@@ -58,12 +58,12 @@ func topFields(d design.Design, s slab.Solid) []field {
 		return units.FromMM(b.W()), units.FromMM(b.H())
 	}
 	return []field{
-		{name: "Width", value: b.W(), from: geom.Vec{X: b.Min.X, Y: b.Max.Y}, to: b.Max, beside: geom.Vec{Y: 1}, bare: true,
+		{name: "Width", value: b.W(), from: geom.Vec{X: b.Min.X, Y: b.Max.Y}, to: b.Max, beside: geom.Vec{Y: -1}, bare: true,
 			set: positive("width", func(d design.Design, l units.Length) edit.Edit {
 				_, h := size(d)
 				return edit.Resize(l, h)
 			})},
-		{name: "Depth", value: b.H(), from: geom.Vec{X: b.Max.X, Y: b.Min.Y}, to: b.Max, beside: geom.Vec{X: 1}, bare: true,
+		{name: "Depth", value: b.H(), from: geom.Vec{X: b.Max.X, Y: b.Min.Y}, to: b.Max, beside: geom.Vec{X: -1}, bare: true,
 			set: positive("depth", func(d design.Design, l units.Length) edit.Edit {
 				w, _ := size(d)
 				return edit.Resize(w, l)

@@ -121,8 +121,8 @@ func sinkFields(k design.Sink) []field {
 		})
 	}
 	across := func(name string, u geom.Vec, l units.Length, set func(*design.Shape, units.Length)) field {
-		half := u.Mul(l.MM() / 2)
-		return field{name: name, value: l.MM(), from: at.Sub(half), to: at.Add(half), beside: u.Left(),
+		// Labelled between the middle and the handle; the bowl is seen anyway.
+		return field{name: name, value: l.MM(), from: at, to: at.Add(u.Mul(l.MM() / 2)), beside: u.Left(), bare: true,
 			set: size(small(name), set)}
 	}
 	width := func(s *design.Shape, l units.Length) { s.Width = l }
@@ -134,7 +134,7 @@ func sinkFields(k design.Sink) []field {
 	}
 	return []field{
 		across("Width", right, k.Shape.Width, width),
-		across("Depth", right.Left(), k.Shape.Depth, func(s *design.Shape, l units.Length) { s.Depth = l }),
+		across("Depth", right.Left().Mul(-1), k.Shape.Depth, func(s *design.Shape, l units.Length) { s.Depth = l }),
 		turnField(at, k.Rotation, k.ID),
 	}
 }

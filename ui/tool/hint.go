@@ -108,7 +108,7 @@ func (h *Hand) typeHint(t *typed, fs []field, pins []pin) string {
 	words := t.field.name + ": Enter sets it"
 	next := nextField(fs, t.field.id(), pins, t.text != "" && h.pen == nil)
 	if f, ok := activeOf(fs, next); ok && next != t.field.id() {
-		words += ", Tab sets it and goes on to " + small(f.name)
+		words += ", Tab sets it and goes on with \u201c" + small(f.name) + "\u201d"
 	}
 	return words + ", Esc takes it back. Fractions, units and sums may be mixed: " + h.sample(t.field) + "."
 }

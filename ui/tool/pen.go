@@ -115,12 +115,17 @@ func (h *Hand) point(p Pointer) {
 
 func (h *Hand) setPoint(at geom.Vec, p Pointer) {
 	k := h.pen
+	pins := k.pins
 	k.typed, k.pins, k.fault = nil, nil, ""
 	if n := len(k.points); n > 0 && k.points[n-1].Dist(at) < 1e-6 {
 		return
 	}
 	k.points, k.widths = append(k.points, at), append(k.widths, h.penRiverWidth())
 	k.at = at
+	k.field = ""
+	if len(pins) > 0 {
+		k.field = pins[0].id
+	}
 	if h.tool == Support && len(k.points) == 2 {
 		h.finish(p)
 	}
@@ -140,7 +145,7 @@ func (h *Hand) finish(p Pointer) {
 		done = h.do(edit.Edit{Name: "Draw outline", Apply: edit.SetOutline(design.Outline{
 			Nodes: chain(k.points, d.Outline.Nodes)}).Apply})
 	case River:
-		done = h.add(edit.AddChannel(h.river(k.points, p)))
+		done = h.add(h.addRiver(k.points, p))
 	case Region:
 		c := h.stockChannel()
 		c.Regions = []design.Region{{Outer: chain(k.points, nil)}}
@@ -194,6 +199,35 @@ func (h *Hand) stockChannel() design.Channel {
 	}
 	c.ID, c.Rivers, c.Regions = "", nil, nil
 	return c
+}
+
+// onEdge is how near in millimetres an end must lie to an edge to have been put
+// on it, as the snap does.
+const onEdge = 1e-3
+
+// addRiver is the edit that adds a river. An end that was put on an edge of the
+// top stays on it.
+func (h *Hand) addRiver(points []geom.Vec, p Pointer) edit.Edit {
+	c := h.river(points, p)
+	add := edit.AddChannel(c)
+	ends := map[design.RiverSide]geom.Vec{design.RiverStart: points[0], design.RiverFinish: points[len(points)-1]}
+	return edit.Edit{Name: add.Name, Apply: func(d design.Design) (design.Design, error) {
+		out, err := add.Apply(d)
+		if err != nil {
+			return d, err
+		}
+		made := edit.NewParts(d, out)
+		for _, end := range []design.RiverSide{design.RiverStart, design.RiverFinish} {
+			at := point(ends[end])
+			if _, _, off, ok := edit.NearestEdge(d, at); len(made) != 1 || !ok || off.MM() > onEdge {
+				continue
+			}
+			if tied, err := edit.TieRiver(made[0], 0, end).Apply(out); err == nil {
+				out = tied
+			}
+		}
+		return out, nil
+	}}
 }
 
 // river is a channel with one river through the points. It runs over an edge

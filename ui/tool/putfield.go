@@ -1,6 +1,7 @@
 package tool
 
 import (
+	"math"
 	"slices"
 
 	"example.org/castwright/model/design"
@@ -112,12 +113,32 @@ func (h *Hand) putStart() bool {
 		}
 		h.carry(p)
 	}
-	f, ok := activeOf(h.putFields(k, k.at), k.field)
+	f, ok := h.putActive(k)
 	if !ok {
 		return false
 	}
 	k.field, k.typed, k.fault = f.id(), &typed{field: f}, ""
 	return true
+}
+
+// putActive is the measure that a number goes to: the one chosen, else, where the
+// snap holds the part one way, the shortest the other way.
+func (h *Hand) putActive(k *inHand) (field, bool) {
+	fs := h.putFields(k, k.at)
+	best, found := activeOf(fs, k.field)
+	if !found || k.field != "" || k.snap.free == (geom.Vec{}) {
+		return best, found
+	}
+	found = false
+	for _, f := range fs {
+		if math.Abs(f.dir.Dot(k.snap.free)) > 0.9 && !f.hidden && (!found || f.value < best.value) {
+			best, found = f, true
+		}
+	}
+	if !found {
+		return activeOf(fs, "")
+	}
+	return best, true
 }
 
 // putTab makes what is typed hold and goes to the next measure.
@@ -132,7 +153,7 @@ func (h *Hand) putTab() bool {
 		fallthrough
 	case k.typed != nil || k.field != "":
 		fs := h.putFields(k, k.at)
-		now, ok := activeOf(fs, k.field)
+		now, ok := h.putActive(k)
 		if !ok {
 			return false
 		}

@@ -185,7 +185,7 @@ func (h *Hand) showPut(o *Overlay) {
 		o.Ghost = append(o.Ghost, Line{Points: l, Closed: true})
 	}
 	fs := h.putFields(k, k.at)
-	active, ok := activeOf(fs, k.field)
+	active, ok := h.putActive(k)
 	if k.typed == nil && len(k.pins) == 0 {
 		ok = false
 	}

@@ -13,6 +13,7 @@ type snap struct {
 	at     geom.Vec
 	guides []Line
 	words  string
+	free   geom.Vec // the way along which it may still move, where one thing holds it
 }
 
 // snapOff is said while the snap is suspended.
@@ -60,7 +61,7 @@ func (s snapper) plane(p geom.Vec) snap {
 	case first.straight():
 		at = first.at.Add(first.dir.Mul(onGrid(at.Sub(first.at).Dot(first.dir), s.step)))
 	}
-	return snap{at: at, words: first.sentence(), guides: first.guides(at)}
+	return snap{at: at, words: first.sentence(), guides: first.guides(at), free: first.dir}
 }
 
 // spot holds p on a single place.

@@ -306,13 +306,11 @@ func TestDrawByNumbers(t *testing.T) {
 	r := newRig(t, units.Metric, d)
 	r.h.SetTool(tool.River)
 	r.move(300, 300)
-	for i, p := range [][3]string{{"6.35", "152.4", "63.5"}, {"6 in", "8 1/2\"", "50.8"}, {"11 in", "7 in", "2 in - 1/2 in"}} {
-		if i > 0 {
-			for r.h.Overlay().Value == nil || r.h.Overlay().Value.Name != "From the left" {
-				r.keys(tool.KeyTab)
-			}
-		}
+	for _, p := range [][3]string{{"0", "152.4", "63.5"}, {"6 in", "8 1/2\"", "50.8"}, {"11 in", "7 in", "2 in - 1/2 in"}} {
 		r.type_(p[0])
+		if v := r.h.Overlay().Value; v == nil || v.Name != "From the left" {
+			t.Fatalf("value %+v, want from the left as for the point before", v)
+		}
 		r.keys(tool.KeyTab)
 		r.type_(p[1])
 		r.keys(tool.KeyTab)
@@ -324,8 +322,18 @@ func TestDrawByNumbers(t *testing.T) {
 	if len(got) != 1 || len(got[0].Rivers[0].Nodes) != 3 {
 		t.Fatalf("channels %+v, hint %q", got, r.h.Hint())
 	}
-	want := []design.RiverNode{{At: at(6.35, 152.4), Width: units.FromMM(63.5)}, {At: at(152.4, 215.9), Width: units.FromMM(50.8)},
+	want := []design.RiverNode{{At: at(0, 152.4), Width: units.FromMM(63.5)}, {At: at(152.4, 215.9), Width: units.FromMM(50.8)},
 		{At: at(279.4, 177.8), Width: units.FromMM(38.1)}}
+	if e := got[0].Rivers[0]; e.Start != design.EndOpen || e.End != design.EndRound {
+		t.Errorf("the river's ends are %v and %v, want it to run over the edge that it starts on", e.Start, e.End)
+	}
+	// It stays where it starts: on the left edge, which runs down from (0, 500).
+	tie := design.Relation{Kind: design.RelationEdge, Part: "channel-1", Edge: 3, Along: (500 - 152.4) / 500}
+	if rs := r.s.Design().Relations; len(rs) != 1 || math.Abs(rs[0].Along-tie.Along) > 1e-9 {
+		t.Errorf("relations %+v, want %+v", rs, tie)
+	} else if rs[0].Along = tie.Along; rs[0] != tie {
+		t.Errorf("relation %+v, want %+v", rs[0], tie)
+	}
 	for i, n := range got[0].Rivers[0].Nodes {
 		if n != want[i] {
 			t.Errorf("node %d is %+v, want %+v", i, n, want[i])
