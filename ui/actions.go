@@ -11,7 +11,6 @@ import (
 	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
-	"example.org/castwright/ui/words"
 	"fyne.io/fyne/v2"
 )
 
@@ -201,7 +200,7 @@ func (w *window) optionPlace() int {
 func (w *window) newOption() {
 	j := w.session.Job()
 	d := session.Plain(j.Units)
-	if box := words.Bounds(w.session.Design(), w.session.Report().Solid); !box.Empty() {
+	if box := edit.Bounds(w.session.Design().Outline); !box.Empty() {
 		resize := edit.Resize(units.FromMM(box.W()), units.FromMM(box.H()))
 		if sized, err := resize.Apply(d); err == nil {
 			d = sized

@@ -147,6 +147,10 @@ func (s span) edge(e design.Edge) design.Edge {
 	return e
 }
 
+// Bounds is the box about an outline's exact curves, corners uncut: what [Resize]
+// takes for its width and depth. Millimetres; empty without nodes.
+func Bounds(o design.Outline) geom.Box { return boundsOf(o.Nodes) }
+
 // boundsOf is the box of a closed chain's edges, corners untreated.
 func boundsOf(nodes []design.Node) geom.Box {
 	box := geom.EmptyBox()

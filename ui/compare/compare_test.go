@@ -52,13 +52,13 @@ func TestLines(t *testing.T) {
 		Shape: design.Shape{Kind: design.ShapeCircle, Width: 400 * units.Millimetre},
 	}
 	a := side(j)
-	b := side(j, edit.Resize(1650*units.Millimetre, 560*units.Millimetre),
+	b := side(j, edit.Resize(1600*units.Millimetre, 550*units.Millimetre),
 		edit.SetThickness(50*units.Millimetre), edit.AddSink(sink),
 		edit.SetSeenProfiles(design.Profile{Kind: design.ProfileFullRound}))
 	lines := compare.Lines(a, b, j.Materials, j.Units)
 	for _, want := range []compare.Line{
-		{What: "Width", A: "1550 mm", B: "1650 mm", Change: "+100 mm", Differs: true},
-		{What: "Depth", A: "560 mm", B: "560 mm"},
+		{What: "Width", A: "1500 mm", B: "1600 mm", Change: "+100 mm", Differs: true},
+		{What: "Depth", A: "550 mm", B: "550 mm"},
 		{What: "Thickness", A: "40 mm", B: "50 mm", Change: "+10 mm", Differs: true},
 		{What: "Sinks", A: "none", B: "vessel, round, 400 mm", Differs: true},
 		{What: "Edges", A: "3 × eased 3 mm", B: "3 × full round", Differs: true},

@@ -14,7 +14,7 @@ import (
 // top. The name of what is selected goes over them.
 func fieldsOf(s *session.Session) (name string, fields []field) {
 	b := &sheet{sys: s.Job().Units, d: s.Design()}
-	box := words.Bounds(b.d, s.Report().Solid)
+	box := edit.Bounds(b.d.Outline)
 	sel := s.Selection()
 	switch {
 	case len(sel) > 1:

@@ -111,7 +111,7 @@ func (r *Row) close() {
 
 func (r *Row) kit() kit {
 	d := r.s.Design()
-	return kit{r.s.Job().Units, d, words.Bounds(d, r.s.Report().Solid)}
+	return kit{r.s.Job().Units, d, edit.Bounds(d.Outline)}
 }
 
 // tiles opens a grid of starters.
@@ -206,7 +206,7 @@ func number(n int) string {
 }
 
 func (r *Row) sayShape(d design.Design) string {
-	box := words.Bounds(d, r.s.Report().Solid)
+	box := edit.Bounds(d.Outline)
 	if box.Empty() {
 		return "none"
 	}

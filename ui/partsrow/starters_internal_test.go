@@ -9,17 +9,16 @@ import (
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/board"
 	"example.org/castwright/ui/session"
-	"example.org/castwright/ui/words"
 )
 
 func kits() map[string]kit {
 	out := map[string]kit{}
 	for _, sys := range []units.System{units.Metric, units.Imperial} {
 		d := session.Plain(sys)
-		out[sys.String()] = kit{sys, d, words.Bounds(d, slab.Resolve(d))}
+		out[sys.String()] = kit{sys, d, edit.Bounds(d.Outline)}
 		out[sys.String()+", nothing drawn"] = kit{sys: sys,
 			d: design.Design{Thickness: d.Thickness,
-				Finish: d.Finish}, box: words.Bounds(design.Design{}, slab.Solid{})}
+				Finish: d.Finish}, box: edit.Bounds(design.Outline{})}
 	}
 	return out
 }
@@ -118,7 +117,7 @@ func TestShapesKeepTheSize(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	k := kit{units.Metric, moved, words.Bounds(moved, slab.Resolve(moved))}
+	k := kit{units.Metric, moved, edit.Bounds(moved.Outline)}
 	w, depth := 1800*units.Millimetre, 500*units.Millimetre
 	for _, s := range k.shapes(w, depth)[:2] {
 		out, err := s.edit.Apply(moved)
@@ -141,7 +140,7 @@ func TestShapesKeepTheSize(t *testing.T) {
 // TestEdgesOfOneOnly: with an edge selected only that one is treated.
 func TestEdgesOfOneOnly(t *testing.T) {
 	d := session.Plain(units.Metric)
-	k := kit{units.Metric, d, words.Bounds(d, slab.Resolve(d))}
+	k := kit{units.Metric, d, edit.Bounds(d.Outline)}
 	out, err := k.profiles(1)[2].edit.Apply(d)
 	if err != nil {
 		t.Fatal(err)
@@ -159,7 +158,7 @@ func TestEdgesOfOneOnly(t *testing.T) {
 
 func TestPicturesShowSomething(t *testing.T) {
 	d := session.Plain(units.Metric)
-	k := kit{units.Metric, d, words.Bounds(d, slab.Resolve(d))}
+	k := kit{units.Metric, d, edit.Bounds(d.Outline)}
 	for kind := design.ProfileSquare; kind <= design.ProfileRough; kind++ {
 		img := paintProfile(d, design.Profile{Kind: kind, Size: 10 * units.Millimetre}, 116, 72)
 		if n := painted(img.Pix); n < 116*72/4 || n > 116*72*3/4 {

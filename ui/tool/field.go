@@ -69,7 +69,7 @@ func (g grip) fields(d design.Design, s slab.Solid, perMM float64) []field {
 	p, _ := find(d, g.part)
 	switch g.kind {
 	case gripTop:
-		return topFields(d, s)
+		return topFields(d)
 	case gripCorner:
 		return append(cornerFields(nodes, g.node), roundFields(nodes, g, perMM)...)
 	case gripEdge:
@@ -86,23 +86,23 @@ func (g grip) fields(d design.Design, s slab.Solid, perMM float64) []field {
 		return handleFields(d, s, p, g)
 	case gripRiver:
 		r := p.channel.Rivers[g.group]
-		return append(placeFields(s, vec(r.Nodes[g.node].At)), widthFields(r, g)...)
+		return append(placeFields(d, vec(r.Nodes[g.node].At)), widthFields(r, g)...)
 	case gripWidth:
 		return widthFields(p.channel.Rivers[g.group], g)
 	case gripNode:
 		chain := chainOf(p.regions()[g.group], g.chain)
-		return append(cornerFields(chain, g.node), placeFields(s, vec(chain[g.node].At))...)
+		return append(cornerFields(chain, g.node), placeFields(d, vec(chain[g.node].At))...)
 	case gripEnd:
-		return endFields(*p.support, s, g)
+		return endFields(*p.support, d, g)
 	}
 	return nil
 }
 
 // placeFields are how far a place lies from the left and the front of the top's
 // bounds, as a tape measures it.
-func placeFields(s slab.Solid, at geom.Vec) []field {
-	b := s.Outline.Bounds()
-	if len(s.Outline) == 0 {
+func placeFields(d design.Design, at geom.Vec) []field {
+	b := edit.Bounds(d.Outline)
+	if b.Empty() {
 		return nil
 	}
 	return []field{

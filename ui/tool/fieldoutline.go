@@ -9,7 +9,6 @@ import (
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/slab"
 	"example.org/castwright/model/units"
-	"example.org/castwright/ui/words"
 )
 
 // cornerFields are the lengths of the two edges at a corner.
@@ -47,14 +46,14 @@ func lengthField(nodes []design.Node, edge int, moving, fixed geom.Vec) field {
 }
 
 // topFields are the sizes of the top over all.
-func topFields(d design.Design, s slab.Solid) []field {
-	b := s.Outline.Bounds()
-	if len(s.Outline) == 0 {
+func topFields(d design.Design) []field {
+	b := edit.Bounds(d.Outline)
+	if b.Empty() {
 		return nil
 	}
 	// The other size is that of the design as it stands, to the nanometre.
 	size := func(d design.Design) (w, h units.Length) {
-		b := words.Bounds(d, slab.Resolve(design.Design{Outline: d.Outline, Thickness: d.Thickness}))
+		b := edit.Bounds(d.Outline)
 		return units.FromMM(b.W()), units.FromMM(b.H())
 	}
 	return []field{

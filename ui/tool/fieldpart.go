@@ -192,7 +192,7 @@ func widthFields(r design.River, g grip) []field {
 
 // endFields are the lengths of a support beside one of its points, and the place
 // of the point.
-func endFields(k design.Support, s slab.Solid, g grip) []field {
+func endFields(k design.Support, d design.Design, g grip) []field {
 	i := g.node
 	var out []field
 	at := vec(k.Line[i])
@@ -215,7 +215,7 @@ func endFields(k design.Support, s slab.Solid, g grip) []field {
 			add(wrap(i+1, n), "Length after")
 		}
 	}
-	return append(out, placeFields(s, at)...)
+	return append(out, placeFields(d, at)...)
 }
 
 // partGaps are the distances from a part to what lies beside it. A sink's are

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
 )
@@ -31,7 +32,7 @@ func (h *Hand) penFields() []field {
 			field{name: penDirection, value: angle, angle: true, from: last, to: last, beside: geom.Vec{Y: -1}, hidden: true})
 	}
 	if h.tool != Outline {
-		for _, f := range placeFields(h.s.Report().Solid, next) {
+		for _, f := range placeFields(h.s.Design(), next) {
 			f.hidden = len(k.points) > 0
 			out = append(out, f)
 		}
@@ -76,7 +77,7 @@ func (h *Hand) penPlace(pins []pin) (geom.Vec, error) {
 	if n := len(k.points); n > 0 {
 		last = k.points[n-1]
 	}
-	b := h.s.Report().Solid.Outline.Bounds()
+	b := edit.Bounds(h.s.Design().Outline)
 	x, okX := has[fromLeft]
 	y, okY := has[fromFront]
 	x, y = x+b.Min.X, y+b.Min.Y

@@ -22,7 +22,7 @@ func (h *Hand) putFields(k *inHand, at geom.Vec) []field {
 			return tapFields(d, s, set)
 		}
 	}
-	place := placeFields(s, at)
+	place := placeFields(h.s.Design(), at)
 	if k.put.Support != nil || k.put.Channel != nil {
 		return place
 	}

@@ -6,8 +6,6 @@ import (
 	"strings"
 
 	"example.org/castwright/model/design"
-	"example.org/castwright/model/geom"
-	"example.org/castwright/model/slab"
 )
 
 // The kinds of things in the order of their numbers in package design.
@@ -146,17 +144,4 @@ func Profile(p design.Profile, size func() string) string {
 // ProfileSized reports whether a profile has a size of its own.
 func ProfileSized(k design.ProfileKind) bool {
 	return k != design.ProfileSquare && k != design.ProfileFullRound
-}
-
-// Bounds is the box about the outline, in millimetres; the corners' box when the
-// outline is no loop.
-func Bounds(d design.Design, s slab.Solid) geom.Box {
-	if len(s.Outline) > 0 {
-		return s.Outline.Bounds()
-	}
-	box := geom.EmptyBox()
-	for _, n := range d.Outline.Nodes {
-		box = box.Include(geom.Vec{X: n.At.X.MM(), Y: n.At.Y.MM()})
-	}
-	return box
 }
