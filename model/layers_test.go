@@ -50,6 +50,8 @@ var layers = map[string]string{
 	"model/store":      "model/units model/design " + decimal,
 	"model/store/keep": "github.com/gofrs/flock",
 	"model/book":       "model/units model/design",
+	"model/canon":      "",
+	"model/approve":    "model/canon model/design model/edit model/report model/store",
 
 	"export/raster":  "model/geom model/scene github.com/golang/freetype/ " + fonts,
 	"export/paper":   "model/geom model/scene codeberg.org/go-pdf/fpdf " + fonts,

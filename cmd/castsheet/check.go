@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	sheet "example.org/castwright/export/report"
+	"example.org/castwright/model/approve"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/warn"
@@ -30,6 +31,12 @@ func checkCommand() *cobra.Command {
 				options = []design.Option{o}
 			}
 			severe := false
+			for _, err := range approve.Check(job) {
+				severe = true
+				if _, err := fmt.Fprintf(cmd.OutOrStdout(), "SEVERE: %v\n\n", err); err != nil {
+					return err
+				}
+			}
 			for i, o := range options {
 				r := derive(job, o)
 				if i > 0 {

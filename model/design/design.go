@@ -54,6 +54,8 @@ type Job struct {
 	Units     units.System // how the maker reads and writes
 	Materials Materials
 	Options   []Option
+	Terms     Terms
+	Approvals []Approval // frozen, in the order of their revisions
 	Extra     Extra
 }
 
@@ -71,6 +73,7 @@ type Site struct {
 type Option struct {
 	Name   string // "A", "B", ...
 	Title  string
+	Price  Price // what the client pays
 	Design Design
 }
 

@@ -46,6 +46,13 @@ func RenameOption(name, to string) JobEdit {
 		if _, taken := j.Option(to); taken && to != name {
 			return fmt.Errorf("there is an option %q already: give another name", to)
 		}
+		if to != name {
+			for _, a := range j.Approvals {
+				if a.Option == name || a.Option == to {
+					return fmt.Errorf("revision %d was approved as option %q: change the title instead", a.Revision, a.Option)
+				}
+			}
+		}
 		j.Options[i].Name = to
 		return nil
 	})
@@ -91,7 +98,8 @@ func NextOption(j design.Job) string {
 			if round > 1 {
 				name = fmt.Sprintf("%c%d", letter, round)
 			}
-			if _, taken := j.Option(name); !taken {
+			_, taken := j.Option(name)
+			if !taken && !slices.ContainsFunc(j.Approvals, func(a design.Approval) bool { return a.Option == name }) {
 				return name
 			}
 		}

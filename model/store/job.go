@@ -8,6 +8,12 @@ func job(v visitor, j *design.Job) {
 	v.object(may("site"), func(v visitor) { site(v, &j.Site) })
 	v.object(may("materials"), func(v visitor) { materials(v, &j.Materials) })
 	list(v, need("options").atMost(design.MaxOptions), &j.Options, option)
+	v.object(may("terms"), func(v visitor) {
+		v.text(may("included"), &j.Terms.Included)
+		v.text(may("not_included"), &j.Terms.NotIncluded)
+		v.text(may("care"), &j.Terms.Care)
+	})
+	list(v, may("approvals").atMost(design.MaxApprovals), &j.Approvals, approval)
 }
 
 func site(v visitor, s *design.Site) {
@@ -57,8 +63,33 @@ func option(v visitor, o *design.Option) {
 	v.owner(&o.Design.Extra, "..")
 	v.text(need("name"), &o.Name)
 	v.text(may("title"), &o.Title)
+	price(v, &o.Price)
 	v.object(need("design"), func(v visitor) {
 		v.owner(&o.Design.Extra, "")
 		top(v, &o.Design)
+	})
+}
+
+func price(v visitor, p *design.Price) {
+	v.price(may("price"), &p.Amount)
+	v.text(may("price_note"), &p.Note)
+}
+
+// approval keeps its own unknown members as an option does.
+func approval(v visitor, a *design.Approval) {
+	v.owner(&a.Design.Extra, "..")
+	v.count(need("revision"), &a.Revision)
+	v.text(need("option"), &a.Option)
+	v.text(may("title"), &a.Title)
+	v.text(need("date"), &a.Date)
+	v.text(may("by"), &a.By)
+	price(v, &a.Price)
+	v.text(need("fingerprint"), &a.Fingerprint)
+	v.text(may("withdrawn"), &a.Withdrawn)
+	word(v, need("units"), systemWords, &a.Units)
+	v.object(may("materials"), func(v visitor) { materials(v, &a.Materials) })
+	v.object(need("design"), func(v visitor) {
+		v.owner(&a.Design.Extra, "")
+		top(v, &a.Design)
 	})
 }

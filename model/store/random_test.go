@@ -131,6 +131,8 @@ func (t draw) design() design.Design {
 	return d
 }
 
+func (t draw) asked() design.Price { return design.Price{Amount: t.price(), Note: t.text()} }
+
 func (t draw) job() design.Job {
 	j := design.Job{Client: t.text(), Units: units.System(t.below(2))}
 	j.Site = design.Site{Notes: t.text(), DoorWidth: t.length(), DoorHeight: t.length(), StairWidth: t.length(),
@@ -143,7 +145,13 @@ func (t draw) job() design.Job {
 			MaxPour: t.number(), Waste: t.number() / 100, LitrePrice: t.price()},
 		Glass: design.GlassStock{Name: t.text(), Density: t.number(), Waste: t.number() / 100, KgPrice: t.price()}}
 	j.Options = some(t, 3, func(i int) design.Option {
-		return design.Option{Name: string(t.id("option", i)), Title: t.text(), Design: t.design()}
+		return design.Option{Name: string(t.id("option", i)), Title: t.text(), Price: t.asked(), Design: t.design()}
+	})
+	j.Terms = design.Terms{Included: t.text(), NotIncluded: t.text(), Care: t.text()}
+	j.Approvals = some(t, 2, func(i int) design.Approval {
+		return design.Approval{Revision: t.below(99), Option: t.text(), Title: t.text(), Date: t.text(), By: t.text(),
+			Units: units.System(t.below(2)), Materials: j.Materials, Design: t.design(), Price: t.asked(),
+			Fingerprint: t.text(), Withdrawn: t.text()}
 	})
 	return j
 }

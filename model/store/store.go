@@ -92,6 +92,15 @@ func (r *reader) heading() bool {
 	return true
 }
 
+// EncodeDesign writes a design alone, as it stands in a job's file.
+func EncodeDesign(d design.Design) []byte {
+	w := &writer{out: &tree{open: '{'}}
+	w.owner(&d.Extra, "")
+	top(w, &d)
+	w.close()
+	return layout(w.out)
+}
+
 // Encode writes a job. Numbers that JSON has no word for (NaN, infinite) come
 // out as null, which Decode and Save refuse.
 func Encode(j design.Job) []byte {
