@@ -8,6 +8,7 @@ import (
 	"io"
 	"time"
 
+	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/files"
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -24,7 +25,27 @@ type state struct {
 	Selection []string   `json:"selection"`
 	Hint      string     `json:"hint"`
 	Busy      bool       `json:"busy"` // a dialog is open
+	Tool      string     `json:"tool"`
+	Undo      string     `json:"undo"`   // what undo would take back
+	Typing    *typing    `json:"typing"` // a number being typed on the drawing
 	Board     boardState `json:"board"`
+	Labels    []spot     `json:"labels"`   // of measures that can be clicked
+	Handles   []spot     `json:"handles"`  // on the drawing
+	Controls  []spot     `json:"controls"` // of the card that is open, else of the window
+}
+
+// typing is a number being typed on the drawing.
+type typing struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
+	Bad  bool   `json:"bad"`
+}
+
+// spot is the middle of something in the window, in pixels.
+type spot struct {
+	Says string  `json:"says"`
+	X    float64 `json:"x"`
+	Y    float64 `json:"y"`
 }
 
 // boardState is where the drawing lies in the window, in pixels.
@@ -47,6 +68,17 @@ func (w *window) state() state {
 		Busy:  w.frame.Busy(),
 		Board: boardState{g.X, g.Y, g.W, g.H, g.PerMM, g.Origin.X, g.Origin.Y},
 	}
+	s.Tool, s.Undo = w.board.Tool().String(), w.session.UndoName()
+	if n, ok := w.board.Typing(); ok {
+		s.Typing = &typing{n.Name, n.Text, n.Bad}
+	}
+	for _, l := range w.board.Labels() {
+		s.Labels = append(s.Labels, spot{l.Name, l.At.X, l.At.Y})
+	}
+	for _, l := range w.board.Handles() {
+		s.Handles = append(s.Handles, spot{l.Name, l.At.X, l.At.Y})
+	}
+	s.Controls = w.controls()
 	for _, p := range w.session.Selection() {
 		switch {
 		case p.Part != "":
@@ -60,6 +92,21 @@ func (w *window) state() state {
 		}
 	}
 	return s
+}
+
+// controls are the controls of the card that is open, else of the window.
+func (w *window) controls() []spot {
+	c := w.win.Canvas()
+	root := c.Content()
+	if top := c.Overlays().Top(); top != nil {
+		root = top
+	}
+	var out []spot
+	for _, s := range control.Spots(root, fyne.Position{}) {
+		x, y := c.PixelCoordinateForPosition(s.At.AddXY(s.Size.Width/2, s.Size.Height/2))
+		out = append(out, spot{s.Says, float64(x), float64(y)})
+	}
+	return out
 }
 
 // dumpEvery is how often the state is looked at.

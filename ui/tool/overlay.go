@@ -33,6 +33,10 @@ const (
 	HandleTurn                      // what a part is turned by: ring on a stalk
 )
 
+func (k HandleKind) String() string {
+	return [...]string{"corner", "radius", "bend", "control", "width", "node", "turn"}[k]
+}
+
 // Handle is a place to take hold of.
 type Handle struct {
 	Kind   HandleKind
