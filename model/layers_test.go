@@ -55,6 +55,7 @@ var layers = map[string]string{
 
 	"export/raster":  "model/geom model/scene github.com/golang/freetype/ " + fonts,
 	"export/paper":   "model/geom model/scene codeberg.org/go-pdf/fpdf " + fonts,
+	"export/intake":  "golang.org/x/image/ github.com/bep/imagemeta",
 	"export/picture": "model/",
 	"export/report":  "model/ " + decimal,
 

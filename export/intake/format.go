@@ -1,0 +1,98 @@
+package intake
+
+import (
+	"bytes"
+	"image"
+	"image/jpeg"
+	"image/png"
+	"io"
+	"time"
+
+	"github.com/bep/imagemeta"
+)
+
+// format is a kind of file that is taken in.
+type format struct {
+	name   string
+	magic  string
+	kind   imagemeta.ImageFormat
+	config func(io.Reader) (image.Config, error)
+	decode func(io.Reader) (image.Image, error)
+}
+
+// formats by what their files start with; a name's ending says nothing.
+var formats = []format{
+	{"jpeg", "\xff\xd8\xff", imagemeta.JPEG, jpeg.DecodeConfig, jpeg.Decode},
+	{"png", "\x89PNG\r\n\x1a\n", imagemeta.PNG, png.DecodeConfig, png.Decode},
+}
+
+func formatOf(data []byte) (format, bool) {
+	for _, f := range formats {
+		if bytes.HasPrefix(data, []byte(f.magic)) {
+			return f, true
+		}
+	}
+	return format{}, false
+}
+
+// orientation is tag 0x0112 of the file's EXIF, 1 when there is none that makes
+// sense. A file whose metadata can't be read is still a picture.
+func orientation(data []byte, kind imagemeta.ImageFormat) (o int) {
+	defer func() {
+		if recover() != nil {
+			o = 1
+		}
+	}()
+	o = 1
+	_, _ = imagemeta.Decode(imagemeta.Options{
+		R: bytes.NewReader(data), ImageFormat: kind, Sources: imagemeta.EXIF,
+		ShouldHandleTag: func(t imagemeta.TagInfo) bool { return t.Tag == "Orientation" && t.Namespace == "IFD0" },
+		HandleTag: func(t imagemeta.TagInfo) error {
+			if v, ok := t.Value.(uint16); ok && v >= 1 && v <= 8 {
+				o = int(v)
+			}
+			return imagemeta.ErrStopWalking
+		},
+		Timeout: 2 * time.Second, LimitNumTags: 1000, LimitTagSize: 1000,
+	})
+	return o
+}
+
+// upright turns a picture as its orientation says (EXIF 2.3, 4.6.4, tag 0x0112):
+// 2 is mirrored left to right, 3 upside down, 4 mirrored top to bottom, 5 to 8 on
+// their sides.
+func upright(in *image.RGBA, orientation int) *image.RGBA {
+	w, h := in.Rect.Dx(), in.Rect.Dy()
+	if orientation <= 1 || orientation > 8 {
+		return in
+	}
+	ow, oh := w, h
+	if orientation >= 5 {
+		ow, oh = h, w
+	}
+	out := image.NewRGBA(image.Rect(0, 0, ow, oh))
+	for y := range oh {
+		row := out.Pix[y*out.Stride:]
+		for x := range ow {
+			sx, sy := x, y
+			switch orientation {
+			case 2:
+				sx = w - 1 - x
+			case 3:
+				sx, sy = w-1-x, h-1-y
+			case 4:
+				sy = h - 1 - y
+			case 5:
+				sx, sy = y, x
+			case 6:
+				sx, sy = y, h-1-x
+			case 7:
+				sx, sy = w-1-y, h-1-x
+			case 8:
+				sx, sy = w-1-y, x
+			}
+			copy(row[4*x:4*x+4], in.Pix[sy*in.Stride+4*sx:])
+		}
+	}
+	return out
+}
