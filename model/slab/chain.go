@@ -58,6 +58,12 @@ func chain(nodes []design.Node) ([]piece, []misfit) {
 	for i, nd := range nodes {
 		edges[i] = edgeCurve(nd, nodes[(i+1)%n])
 	}
+	return join(nodes, edges)
+}
+
+// join cuts the corners of nodes, which are joined by edges.
+func join(nodes []design.Node, edges []geom.Curve) ([]piece, []misfit) {
+	n := len(nodes)
 	cuts, misfits := cutCorners(nodes, edges)
 	var out []piece
 	for i, e := range edges {
@@ -88,6 +94,15 @@ func chain(nodes []design.Node) ([]piece, []misfit) {
 	return out, misfits
 }
 
+// pieceCurves is the pieces' curves.
+func pieceCurves(pieces []piece) []geom.Curve {
+	out := make([]geom.Curve, len(pieces))
+	for i, p := range pieces {
+		out[i] = p.curve
+	}
+	return out
+}
+
 // cut is what a corner takes: it leaves the arriving edge at ta and joins the
 // leaving one at tb. No curve means a square corner.
 type cut struct {
@@ -113,8 +128,14 @@ func wanted(c design.Corner, arriving, leaving geom.Curve) bool {
 	if c.Kind == design.CornerSquare || c.Kind > design.CornerChamfered || c.Size <= 0 {
 		return false
 	}
+	return turnAt(arriving, leaving) > geom.SmoothTurn
+}
+
+// turnAt is the angle, in radians and positive, by which the direction of travel
+// turns from one curve to the next.
+func turnAt(arriving, leaving geom.Curve) float64 {
 	u, v := geom.Tangent(arriving, 1), geom.Tangent(leaving, 0)
-	return math.Abs(math.Atan2(u.Cross(v), u.Dot(v))) > geom.SmoothTurn
+	return math.Abs(math.Atan2(u.Cross(v), u.Dot(v)))
 }
 
 // cutCorners works out every corner's cut. Where one does not fit, alone or

@@ -1,8 +1,10 @@
 package slab
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -74,54 +76,72 @@ func (r *resolver) bandEnd(e design.RiverEnd, b geom.Band, last bool) geom.BandE
 }
 
 // pastEdge is how far beyond the edge an open end runs, so that nothing of the edge
-// is left by rounding.
+// is left by rounding; over a narrower gap it ends in the middle.
 const pastEdge = 1.0
 
-// maxCorners bounds the corners of the top that an open end runs past.
-const maxCorners = 64
-
-// wayOut is how far two bank lines must run on from an end until both have left
-// the top, and with them everything between: 0 when both begin outside.
+// wayOut is how far the cross line from left to right must run on in the direction
+// dir until none of it lies on the top: 0 when none does at the start.
 func (r *resolver) wayOut(left, right, dir geom.Vec) float64 {
 	if r.fence == nil {
 		return 0
 	}
-	far := 0.0
+	// On its way the line is on the top where an end of it is, and where the outline
+	// crosses it.
+	var on []stay
 	for _, p := range [2]geom.Vec{left, right} {
-		if met := r.fence.Ray(p, dir); r.fence.Contains(p) && len(met) > 0 {
-			far = math.Max(far, met[0])
+		met := r.fence.Ray(p, dir)
+		if r.fence.Contains(p) {
+			met = append([]float64{0}, met...)
 		}
+		for i := 1; i < len(met); i += 2 {
+			on = append(on, stay{met[i-1], met[i]})
+		}
+	}
+	across := right.Sub(left)
+	width := across.Norm()
+	across = across.Unit()
+	for i, a := range r.solid.Outline {
+		b := r.solid.Outline[(i+1)%len(r.solid.Outline)]
+		a, b := a.Sub(left), b.Sub(left)
+		s, t, ok := between(a.Dot(across), b.Dot(across), width)
+		if !ok {
+			continue
+		}
+		x, y := a.Lerp(b, s).Dot(dir), a.Lerp(b, t).Dot(dir)
+		on = append(on, stay{math.Min(x, y), math.Max(x, y)})
+	}
+	slices.SortFunc(on, func(a, b stay) int { return cmp.Compare(a.from, b.from) })
+	far, next := 0.0, math.Inf(1)
+	for _, s := range on {
+		if s.from > far+1e-6 {
+			next = s.from
+			break
+		}
+		far = math.Max(far, s.to)
 	}
 	if far == 0 {
 		return 0
 	}
-	// A corner of the top may stand out between the banks.
-	across := right.Sub(left)
-	for range maxCorners {
-		next := math.Inf(1)
-		if !r.meets(left.Add(dir.Mul(far+pastEdge)), right.Add(dir.Mul(far+pastEdge))) {
-			break
-		}
-		for _, p := range r.solid.Outline {
-			d := p.Sub(left)
-			if side := d.Dot(across); side <= 0 || side >= across.Dot(across) {
-				continue
-			}
-			if along := d.Dot(dir); along > far+pastEdge {
-				next = math.Min(next, along)
-			}
-		}
-		if math.IsInf(next, 1) {
-			break
-		}
-		far = next
-	}
-	return far + pastEdge
+	return far + math.Min(pastEdge, (next-far)/2)
 }
 
-// meets reports whether any of the way from a to b lies on the top.
-func (r *resolver) meets(a, b geom.Vec) bool {
-	return len(r.fence.Crossings(a, b)) > 0 || r.fence.Contains(a.Lerp(b, 0.5))
+// stay is a part of a line's way.
+type stay struct{ from, to float64 }
+
+// between gives which part of the way from x to y, as fractions of it, lies
+// between 0 and width; false when none does.
+func between(x, y, width float64) (s, t float64, ok bool) {
+	if math.Max(x, y) <= 0 || math.Min(x, y) >= width {
+		return 0, 0, false
+	}
+	if x == y {
+		return 0, 1, true
+	}
+	s, t = (0-x)/(y-x), (width-x)/(y-x)
+	if s > t {
+		s, t = t, s
+	}
+	return clamp(s, 0, 1), clamp(t, 0, 1), true
 }
 
 // region gives a region less its islands as clean loops.
@@ -158,11 +178,7 @@ func (r *resolver) region(field string, part design.ID, g design.Region) []geom.
 func (r *resolver) chainLoop(field string, part design.ID, nodes []design.Node) geom.Loop {
 	pieces, misfits := chain(nodes)
 	r.misfits(field, part, nodes, misfits, geom.Line{})
-	curves := make([]geom.Curve, len(pieces))
-	for i, p := range pieces {
-		curves[i] = p.curve
-	}
-	loop, _ := loopOf(r.flat(curves, design.Profile{}))
+	loop, _ := loopOf(r.flat(pieceCurves(pieces), design.Profile{}))
 	if len(nodes) > 0 {
 		r.chainFaults(field, part, "the chain", loop, vec(nodes[0].At))
 	}

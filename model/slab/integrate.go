@@ -30,7 +30,7 @@ const kink = 2e-6
 // maxHalvings bounds how often a part is halved, and maxSpans into how many parts
 // the heights at which profiles start divide a solid.
 const (
-	maxHalvings = 4
+	maxHalvings = 10
 	maxSpans    = 32
 )
 

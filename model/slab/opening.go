@@ -5,10 +5,11 @@ import (
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
+	"example.org/castwright/model/units"
 )
 
-// open adds an opening bounded by counter-clockwise curves.
-func (r *resolver) open(o Opening, curves []geom.Curve) {
+// open adds an opening.
+func (r *resolver) open(o Opening, shape grownPart) {
 	if len(r.solid.Openings) >= maxOpenings {
 		if len(r.solid.Openings) == maxOpenings && !r.full {
 			r.full = true
@@ -17,10 +18,13 @@ func (r *resolver) open(o Opening, curves []geom.Curve) {
 		}
 		return
 	}
-	runs := r.flat(curves, o.Profile)
+	runs := r.flat(shape.curves, o.Profile)
 	o.Loop, o.Perimeter = loopOf(runs)
 	if len(o.Loop) < 3 {
 		return
+	}
+	if shape.length > 0 {
+		o.Perimeter = shape.length
 	}
 	switch area := o.Loop.Area(); {
 	case area == 0:
@@ -30,10 +34,14 @@ func (r *resolver) open(o Opening, curves []geom.Curve) {
 	default:
 		o.Loop = o.Loop.Reversed()
 	}
-	r.curves[len(r.solid.Openings)] = curves
+	r.curves[len(r.solid.Openings)] = shape.curves
 	r.solid.Openings = append(r.solid.Openings, o)
 	r.rings = append(r.rings, newRing(runs, r.solid.Thickness))
-	r.fences = append(r.fences, geom.NewFence(o.Loop))
+	for _, l := range shape.islands {
+		// Run counter-clockwise, a ring takes its inside out of the opening again.
+		r.rings = append(r.rings, newRing(r.flat(lines(l.Reversed()), o.Profile), r.solid.Thickness))
+	}
+	r.fences = append(r.fences, geom.NewFence(append([]geom.Loop{o.Loop}, shape.islands...)...))
 	r.onTop(o.Part, "opening", o.Centre, o.Loop[0], r.fences[len(r.fences)-1])
 }
 
@@ -54,7 +62,7 @@ func (r *resolver) onTop(part design.ID, name string, at, point geom.Vec, f *geo
 func (r *resolver) openRound(part design.ID, kind OpeningKind, index int, at geom.Vec, diameter float64) {
 	radius := clamp(diameter, 0, reach) / 2
 	r.open(Opening{Part: part, Kind: kind, Index: index, Centre: at, Diameter: 2 * radius},
-		moved(circle(radius), 0, at))
+		grownPart{curves: moved(circle(radius), 0, at)})
 }
 
 func (r *resolver) resolveHole(h design.Hole) {
@@ -80,9 +88,11 @@ func (r *resolver) resolveSink(i int, k design.Sink) {
 		bowl = clamp(k.Rim.MM(), 0, reach)
 	}
 	basin := Bowl{Part: k.ID, Mount: k.Mount, Back: geom.Vec{Y: 1}.Turn(turn)}
-	basin.Loop, _ = loopOf(r.flat(r.grown(k.Shape, bowl, at, turn), design.Profile{}))
-	if basin.Loop.Area() < 0 {
-		basin.Loop = basin.Loop.Reversed()
+	if rims := r.grown(k.Shape, bowl, at, turn); len(rims) > 0 {
+		basin.Loop, _ = loopOf(r.flat(rims[0].curves, design.Profile{}))
+		if basin.Loop.Area() < 0 {
+			basin.Loop = basin.Loop.Reversed()
+		}
 	}
 	r.solid.Bowls = append(r.solid.Bowls, basin)
 	if k.Mount == design.MountVessel {
@@ -93,71 +103,41 @@ func (r *resolver) resolveSink(i int, k design.Sink) {
 	if k.Mount == design.MountUnder {
 		o.Profile = k.Profile
 	}
-	curves := r.grown(k.Shape, cut, at, turn)
-	if k.Shape.Kind == design.ShapeCircle && len(curves) > 0 {
+	parts := r.grown(k.Shape, cut, at, turn)
+	if k.Shape.Kind == design.ShapeCircle && len(parts) > 0 {
 		o.Diameter = k.Shape.Width.MM() + 2*cut
 	}
 	before := len(r.solid.Openings)
-	r.open(o, curves)
+	for _, p := range parts {
+		o.Index = len(r.solid.Openings) - before
+		r.open(o, p)
+	}
 	if len(r.solid.Openings) == before && k.Shape.Kind != design.ShapePath {
 		r.fault(design.RuleShape, k.ID, field, at,
 			"the cut-out has no area as it is sized; make it larger than its reveal")
 	}
+	r.shapeFaults(field, k, parts)
 }
 
-// grown is a shape, grown by a distance, in its place.
-func (r *resolver) grown(s design.Shape, by float64, at geom.Vec, turn float64) []geom.Curve {
-	if s.Kind == design.ShapePath && by != 0 {
-		return r.grownPath(s, by, at, turn)
-	}
-	return moved(shapeCurves(s, by), turn, at)
-}
-
-// grownPath is the parallel body of a path, round at its corners: the path's
-// loop with its strip added or taken off, on finer steps than usual, because the
-// length of the result is that of its flattened loop. Shrinking may part it; the
-// largest piece stays.
-func (r *resolver) grownPath(s design.Shape, by float64, at geom.Vec, turn float64) []geom.Curve {
-	curves := moved(shapeCurves(s, 0), turn, at)
-	runs := make([]ringRun, len(curves))
-	for i, c := range curves {
-		runs[i] = ringRun{geom.FlattenCoarsely(nil, c, Tolerance/20, r.most), c.Length(), design.Profile{}}
-	}
-	loop, _ := loopOf(runs)
-	if len(loop) < 3 {
-		return nil
-	}
-	if loop.Area() < 0 == (by < 0) { // the strip lies to the left
-		runs = reversed(runs)
-	}
-	path := newRing(runs, r.solid.Thickness)
-	if path == nil {
-		return nil
-	}
-	w := drawer{fine: true}
-	w.sweep.Reset(at)
-	d := by
-	if d < 0 {
-		d = -d
-	}
-	w.outline(path, layerWhole, layerGone, func(design.Profile) float64 { return d })
-	keep := func(layers uint64) bool { return by > 0 || layers == setConcrete }
-	var best geom.Loop
-	for _, l := range w.sweep.Loops(keep) {
-		if l.Area() > best.Area() {
-			best = l
+// shapeFaults reports what the making of a cut-out found.
+func (r *resolver) shapeFaults(field string, k design.Sink, parts []grownPart) {
+	if k.Shape.Kind == design.ShapeD {
+		if _, misfits := dChain(k.Shape); len(misfits) > 0 {
+			r.fault(design.RuleCorner, k.ID, field+".corner_radius_mm", vec(k.At),
+				"a corner radius of %s mm does not fit the D's short edges: make it smaller; until then those corners stay square",
+				units.DecimalMM(k.Shape.CornerRadius))
 		}
 	}
-	return lines(best)
-}
-
-// lines gives the edges of a loop as curves.
-func lines(l geom.Loop) []geom.Curve {
-	out := make([]geom.Curve, len(l))
-	for i, p := range l {
-		out[i] = geom.Line{A: p, B: l[(i+1)%len(l)]}
+	if len(parts) > 1 {
+		r.fault(design.RuleShape, k.ID, field, parts[1].curves[0].At(0),
+			"the reveal parts the cut-out into %d holes: make it smaller or the shape wider at its neck", len(parts))
 	}
-	return out
+	for _, p := range parts {
+		for _, l := range p.islands {
+			r.fault(design.RuleShape, k.ID, field, l[0],
+				"the cut-out closes round a piece of the top, which would fall out: make the reveal smaller")
+		}
+	}
 }
 
 func moved(curves []geom.Curve, turn float64, d geom.Vec) []geom.Curve {

@@ -287,8 +287,8 @@ def band(c, d, sides=(1,)):
     t = np.linspace(0, 1, c.steps() + 1)
     p, n = c.at(t), left(c.tangent(t))
     if isinstance(c, Ring):
-        assert d < c.reach(1)
-        return Polygon(p - d * n).difference(Polygon(p + d * n))
+        if d < c.reach(1):
+            return Polygon(p - d * n).difference(Polygon(p + d * n))
     out = []
     for side in sides:
         r = c.reach(side)
@@ -296,30 +296,21 @@ def band(c, d, sides=(1,)):
     return unary_union(out)
 
 
-def sector(c, r, u, v):
-    """The disc's sector from the direction u counter-clockwise to v."""
-    a = math.atan2(u[1], u[0])
-    w = (math.atan2(v[1], v[0]) - a) % (2 * math.pi)
-    x = a + np.linspace(0, w, max(2, math.ceil(w / STEP)) + 1)
-    return Polygon(np.concatenate([[c], np.array(c) + r * np.stack([np.cos(x), np.sin(x)], -1)]))
+def round_end(e, r, top):
+    """The part of the disc about an end that hangs together with it on the top."""
+    on = disc(e, r).intersection(top)
+    p = Point(*e)
+    return unary_union([g for g in getattr(on, "geoms", [on]) if g.distance(p) < 1e-6])
 
 
-def near(items):
-    """What lies nearer to the edges of an outline than the distance of each: straight in front
-    of them on their inner side, and round their ends over the concrete there. items: the curves
-    of the closed chain and their distances."""
+def near(items, top):
+    """What profiles take off a top, its edges and how far each is drawn in: what lies straight
+    in front of an edge on its inner side, and round its ends over the concrete there."""
     parts = [band(c, d) for c, d in items if d > 0]
     for i, (b, d1) in enumerate(items):
-        a, d0 = items[i - 1]
-        r = max(d0, d1)
-        if not r:
-            continue
-        u, v = a.tangent(1.0), b.tangent(0.0)
-        lo, hi = v, -u
-        if d0 == d1 and abs(u[0] * v[1] - u[1] * v[0]) < 1e-9:  # smooth: seal the seam
-            n = left(v)
-            lo, hi = n - 0.01 * left(n), n + 0.01 * left(n)
-        parts.append(sector(b.at(0.0), r, lo, hi))
+        r = max(items[i - 1][1], d1)
+        if r and not isinstance(b, Ring):
+            parts.append(round_end(b.at(0.0), r, top))
     return unary_union(parts)
 
 
@@ -356,9 +347,10 @@ def shape_curves(shape):
         y = shape["bow_mm"] - d / 2
         nodes = [{"at_mm": (-w / 2, y), "corner": corner,
                   "edge": {"curve": "arc", "rise_mm": shape["bow_mm"]}},
-                 {"at_mm": (w / 2, y), "corner": corner},
-                 {"at_mm": (w / 2, d / 2), "corner": corner},
-                 {"at_mm": (-w / 2, d / 2), "corner": corner}]
+                 {"at_mm": (w / 2, y), "corner": corner}]
+        if y < d / 2:
+            nodes += [{"at_mm": (w / 2, d / 2), "corner": corner},
+                      {"at_mm": (-w / 2, d / 2), "corner": corner}]
     else:
         nodes = shape["path"]
     return [c for part, _, _ in chain(nodes) for c in part]
@@ -384,6 +376,22 @@ def river_spine(river):
     return s, x, dx, w
 
 
+def way_out(a, b, e, top):
+    """How far the cross line from a to b must run on in the direction e until none of it is on
+    the top."""
+    far = 1e5
+    on = Polygon([a, b, b + far * e, a + far * e]).intersection(top)
+    spans = sorted((lo, hi) for g in getattr(on, "geoms", [on]) if g.area > 1e-9
+                   for x in [[float((np.array(q) - a) @ e) for q in g.exterior.coords]]
+                   for lo, hi in [(min(x), max(x))])
+    end = 0.0
+    for lo, hi in spans:
+        if lo > end + 1e-9:
+            break
+        end = max(end, hi)
+    return end
+
+
 def river_plan(river, top):
     s, x, dx, w = river_spine(river)
     t = np.unique(np.concatenate([np.linspace(a, b, 1001) for a, b in zip(s, s[1:])]))
@@ -400,10 +408,9 @@ def river_plan(river, top):
             a = math.atan2(e[1], e[0]) + np.linspace(-math.pi / 2, math.pi / 2, 3601)
             parts.append(Polygon(p[k] + h * np.stack([np.cos(a), np.sin(a)], -1)))
         elif kind == "open":
-            # straight on until both banks have left the top, and all between them with it:
-            # far enough on tops without a bay, where nothing is met again
-            far = 5000.0
-            parts.append(Polygon([p[k] + h * m, p[k] - h * m, p[k] - h * m + far * e, p[k] + h * m + far * e]))
+            far = way_out(p[k] - h * m, p[k] + h * m, e, top)
+            if far:
+                parts.append(Polygon([p[k] + h * m, p[k] - h * m, p[k] - h * m + far * e, p[k] + h * m + far * e]))
     return unary_union([q if q.is_valid else make_valid(q) for q in parts])
 
 

@@ -94,7 +94,7 @@ class Sections:
 
     def face(self, u):
         """Steps 1 to 3."""
-        gone = [near([(c, inset(profile, self.T, u)) for part, profile, _ in self.edges for c in part])]
+        gone = [near([(c, inset(profile, self.T, u)) for part, profile, _ in self.edges for c in part], self.plan)]
         for o, base in zip(self.openings, self.base):
             d = inset(o[2], self.T, u)
             gone.append(self.opening(o, d) if d > 0 else base)
@@ -150,7 +150,7 @@ class Sections:
                "outline_perimeter_mm": edge, "cutout_perimeter_mm": cutout,
                "concrete_volume_mm3": vol, "resin_volume_mm3": resin,
                "empty_channel_volume_mm3": empty,
-               "glass_area_mm2": sum(q.intersection(net).difference(cov).area for q in self.beds)}
+               "glass_area_mm2": unary_union(self.beds).intersection(net).difference(cov).area if self.beds else 0.0}
         if vol:
             out["centre_of_gravity_mm"] = list(mom / vol)
         return out
