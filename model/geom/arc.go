@@ -78,6 +78,23 @@ func (a Arc) Moved(rad float64, d Vec) Curve {
 	return Arc{a.Centre.Turn(rad).Add(d), a.Radius, a.Start + rad, a.Sweep}
 }
 
+// nearest is the parameter of the arc's point nearest to p, and its distance.
+func (a Arc) nearest(p Vec) (t, dist float64) {
+	d := p.Sub(a.Centre)
+	way := math.Mod((math.Atan2(d.Y, d.X)-a.Start)*math.Copysign(1, a.Sweep), 2*math.Pi)
+	if way < 0 {
+		way += 2 * math.Pi
+	}
+	if way <= math.Abs(a.Sweep) {
+		return way / math.Abs(a.Sweep), math.Abs(d.Norm() - a.Radius)
+	}
+	from, to := a.At(0).Dist(p), a.At(1).Dist(p)
+	if from <= to {
+		return 0, from
+	}
+	return 1, to
+}
+
 func (a Arc) bulge(t0, t1 float64) float64 {
 	return a.Radius * a.Radius * segment((t1-t0)*a.Sweep)
 }

@@ -93,7 +93,7 @@ func filletScan(a, b Curve, d float64) (ta, tb float64, ok bool) {
 	const samples = 128
 	pa := Parallel{a, d}
 	gap := func(s float64) (float64, float64) {
-		t, dist := nearestParam(b, pa.At(s))
+		t, dist := NearestParam(b, pa.At(s))
 		return dist - math.Abs(d), t
 	}
 	hi := 1.0
@@ -121,9 +121,19 @@ func filletScan(a, b Curve, d float64) (ta, tb float64, ok bool) {
 	return 0, 0, false
 }
 
-// nearestParam is the parameter of the point of c nearest to p, and its
+// NearestParam is the parameter of the point of c nearest to p, and its
 // distance.
-func nearestParam(c Curve, p Vec) (t, dist float64) {
+func NearestParam(c Curve, p Vec) (t, dist float64) {
+	switch c := c.(type) {
+	case Line:
+		d := c.B.Sub(c.A)
+		if n := d.Dot(d); n > 0 {
+			t = clamp01(p.Sub(c.A).Dot(d) / n)
+		}
+		return t, c.At(t).Dist(p)
+	case Arc:
+		return c.nearest(p)
+	}
 	const samples = 64
 	best, bestD := 0, math.Inf(1)
 	for i := 0; i <= samples; i++ {

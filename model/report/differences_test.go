@@ -57,7 +57,7 @@ func TestDifferences(t *testing.T) {
 			t.Errorf("%s is told though it is equal: %+v", key, d)
 		}
 	}
-	if d := got["cost"]; !strings.HasPrefix(d.Text(d.A, units.Metric, "€"), "€ ") || d.Change(units.Metric, "€")[0] != '+' {
+	if d := got["cost"]; !strings.HasPrefix(d.Text(d.A, units.Metric, "€"), "€") || d.Change(units.Metric, "€")[0] != '+' {
 		t.Errorf("cost: %+v", d)
 	}
 	if d := got["width_mm"]; d.Text(d.B, units.Imperial, "") != units.Format(1500*units.Millimetre, units.Imperial) {
