@@ -21,7 +21,9 @@ func outlineCommand() *cobra.Command {
 		Use:   "outline FILE.svg|FILE.dxf",
 		Short: "Print the closed loops of a drawing as JSON",
 		Long: "Reads an SVG or an ASCII DXF as the window brings it in, and prints as JSON the\n" +
-			"closed loops found and what was joined, closed or dropped on the way.",
+			"closed loops found and what was joined, closed or dropped on the way. Centroids\n" +
+			"stand in the drawing's own axes: those of an SVG run right and down from the\n" +
+			"corner of its page.",
 		Args: oneArgument("the drawing's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			units := map[string]template.Unit{
@@ -86,11 +88,11 @@ type outlineLoop struct {
 func outlineOf(d template.Drawing) outline {
 	out := outline{Loops: []outlineLoop{}, Notes: []string{}}
 	for _, l := range d.Loops {
-		loop := outlineLoop{micro(l.Area), micro(l.Perimeter), micros(l.Centroid), []outlineLoop{}}
+		loop := outlineLoop{micro(l.Area), micro(l.Perimeter), ownAxes(d, l.Centroid), []outlineLoop{}}
 		for _, h := range l.Holes {
 			area, perimeter, centroid := template.Measure(h)
 			loop.Holes = append(loop.Holes,
-				outlineLoop{micro(area), micro(perimeter), micros(centroid), []outlineLoop{}})
+				outlineLoop{micro(area), micro(perimeter), ownAxes(d, centroid), []outlineLoop{}})
 		}
 		out.Loops = append(out.Loops, loop)
 	}
@@ -99,6 +101,12 @@ func outlineOf(d template.Drawing) outline {
 }
 
 // micro rounds to the sixth decimal, below which there is only rounding.
-func micro(x float64) float64 { return math.Round(x*1e6) / 1e6 }
+func micro(x float64) float64 { return math.Round(x*1e6)/1e6 + 0 } // no -0
 
-func micros(p geom.Vec) [2]float64 { return [2]float64{micro(p.X), micro(p.Y)} }
+// ownAxes is a place as the drawing's own axes have it: an SVG's y runs down.
+func ownAxes(d template.Drawing, p geom.Vec) [2]float64 {
+	if d.Source == "svg" {
+		p.Y = -p.Y
+	}
+	return [2]float64{micro(p.X), micro(p.Y)}
+}

@@ -1,16 +1,22 @@
 package template
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/castwright/model/geom"
 )
 
 // dxfUnits is millimetres by $INSUNITS (DXF reference, header variables, from
-// memory): 1 inches, 2 feet, 4 millimetres, 5 centimetres, 6 metres,
-// 8 micro-inches, 10 yards, 14 decimetres.
-var dxfUnits = map[int]float64{1: 25.4, 2: 304.8, 4: 1, 5: 10, 6: 1000, 10: 914.4, 14: 100}
+// memory; the US survey foot is 1200/3937 m, Mendenhall Order of 1893).
+var dxfUnits = map[int]float64{
+	1: 25.4, 2: 304.8, 4: 1, 5: 10, 6: 1000, 8: 25.4e-6, 9: 25.4e-3, 10: 914.4, 13: 1e-3, 14: 100, 15: 1e4,
+	21: surveyFoot, 22: surveyFoot / 12, 23: 3 * surveyFoot,
+}
+
+const surveyFoot = 1200.0 / 3937 * 1000
 
 // maxInserts bounds how often blocks are placed, so that blocks in blocks
 // can't grow without end.
@@ -23,7 +29,7 @@ const (
 type dxf struct {
 	raw     rawDrawing
 	blocks  map[string]block
-	hidden  map[string]bool // layers that are off or frozen
+	layers  map[string]layer
 	inserts int
 	drawn   int
 }
@@ -33,14 +39,26 @@ type block struct {
 	entities []entity
 }
 
+// layer is what hides a layer. What a block holds on layer 0 is on the layer of
+// its INSERT; a layer that is off hides only what is on it, a frozen one hides
+// all that is placed from it.
+type layer struct{ off, frozen bool }
+
+// folded is a name as names are told apart: without regard to capitals.
+func folded(s string) string {
+	b := []byte(s)
+	for i, c := range b {
+		if c >= 'A' && c <= 'Z' {
+			b[i] = c + 'a' - 'A'
+		}
+	}
+	return string(b)
+}
+
 // readDXF reads LINE, ARC, CIRCLE, LWPOLYLINE, POLYLINE, ELLIPSE, SPLINE and
 // INSERT of an ASCII DXF, R12 to 2018.
 func readDXF(data []byte) (rawDrawing, error) {
-	d := dxf{
-		raw:    rawDrawing{source: "dxf", perUnit: 1},
-		blocks: map[string]block{},
-		hidden: map[string]bool{},
-	}
+	d := dxf{raw: rawDrawing{source: "dxf"}, blocks: map[string]block{}, layers: map[string]layer{}}
 	r := &pairs{rest: data}
 	var top []entity
 	for {
@@ -52,17 +70,17 @@ func readDXF(data []byte) (rawDrawing, error) {
 		switch {
 		case p.code == 0 && word == "EOF":
 			for _, e := range top {
-				if err := d.draw(e, identity, nil); err != nil {
+				if err := d.draw(e, identity, "", nil); err != nil {
 					return d.raw, err
 				}
 			}
 			return d.raw, nil
 		case p.code == 0 && word == "SECTION":
-			name, err := r.next()
+			title, err := r.next()
 			if err != nil {
 				return d.raw, err
 			}
-			switch strings.TrimSpace(name.value) {
+			switch strings.TrimSpace(title.value) {
 			case "HEADER":
 				err = d.header(r)
 			case "TABLES":
@@ -70,7 +88,9 @@ func readDXF(data []byte) (rawDrawing, error) {
 			case "BLOCKS":
 				err = d.readBlocks(r)
 			case "ENTITIES":
-				top, err = d.entities(r, "ENDSEC")
+				var more []entity
+				more, err = d.entities(r, "ENDSEC")
+				top = append(top, more...)
 			default:
 				err = skipSection(r)
 			}
@@ -93,7 +113,7 @@ func skipSection(r *pairs) error {
 }
 
 func (d *dxf) header(r *pairs) error {
-	name := ""
+	variable := ""
 	for {
 		p, err := r.next()
 		if err != nil {
@@ -103,8 +123,8 @@ func (d *dxf) header(r *pairs) error {
 		case p.code == 0:
 			return nil
 		case p.code == 9:
-			name = strings.TrimSpace(p.value)
-		case p.code == 70 && name == "$INSUNITS":
+			variable = strings.TrimSpace(p.value)
+		case p.code == 70 && variable == "$INSUNITS":
 			if n, err := p.int(); err == nil {
 				d.raw.mm = dxfUnits[n]
 			}
@@ -127,9 +147,7 @@ func (d *dxf) tables(r *pairs) error {
 			if err != nil {
 				return err
 			}
-			if e.flag(62) < 0 || e.flag(70)&1 != 0 {
-				d.hidden[e.text(2)] = true
-			}
+			d.layers[folded(e.text(2))] = layer{off: e.flag(62) < 0, frozen: e.flag(70)&1 != 0}
 		}
 	}
 }
@@ -159,7 +177,7 @@ func (d *dxf) readBlocks(r *pairs) error {
 			if err != nil {
 				return err
 			}
-			d.blocks[head.text(2)] = block{geom.Vec{X: v[0], Y: v[1]}, es}
+			d.blocks[folded(head.text(2))] = block{geom.Vec{X: v[0], Y: v[1]}, es}
 		}
 	}
 }
@@ -203,42 +221,47 @@ func (d *dxf) entities(r *pairs, end string) ([]entity, error) {
 	}
 }
 
-// draw adds an entity under m. Stack holds the names of the blocks around it.
-func (d *dxf) draw(e entity, m affine, stack []string) error {
+// draw adds an entity under m. Within is the layer of the INSERT that it belongs
+// to, and stack holds the names of the blocks around it.
+func (d *dxf) draw(e entity, m affine, within string, stack []string) error {
 	if d.drawn++; d.drawn > maxDrawn {
 		return fail(e.line, "the blocks place more than %d entities: save only the outline", maxDrawn)
 	}
-	switch {
-	case d.hidden[e.text(8)]:
-		d.raw.notes.count("left out %d piece(s) on layers that are off")
+	on := folded(e.text(8))
+	if on == "" || on == "0" && within != "" {
+		on = cmp.Or(within, "0")
+	}
+	switch hides := d.layers[on]; {
+	case hides.frozen || hides.off && e.name != "INSERT":
+		d.raw.notes.count("left out %d piece on a layer that is off", "left out %d pieces on layers that are off")
 		return nil
 	case e.flag(67) == 1:
-		d.raw.notes.count("left out %d piece(s) of the paper layout")
+		d.raw.notes.count("left out %d piece of the paper layout", "left out %d pieces of the paper layout")
 		return nil
 	case e.flag(60) == 1:
-		d.raw.notes.count("left out %d hidden piece(s)")
+		d.raw.notes.count("left out %d hidden piece", "left out %d hidden pieces")
 		return nil
+	case e.name == "INSERT":
+		return d.insert(e, m, on, stack)
 	}
-	spans, err := d.spans(e, m, stack)
+	r, err := d.curve(e)
 	if err != nil {
 		return err
 	}
-	var moved []span
-	for _, s := range spans {
-		moved = s.transform(m, moved)
-	}
-	return d.raw.add(moved...)
+	return d.raw.add(r.transform(m))
 }
 
-// spans is an entity's curves in its own place.
-func (d *dxf) spans(e entity, m affine, stack []string) ([]span, error) {
+// curve is what an entity draws.
+func (d *dxf) curve(e entity) (run, error) {
+	var spans []span
+	var err error
 	switch e.name {
 	case "LINE":
-		v, err := e.nums(10, 20, 11, 21)
-		if err != nil {
-			return nil, err
+		var v []float64
+		v, err = e.nums(10, 20, 11, 21)
+		if err == nil {
+			spans = []span{{a: geom.Vec{X: v[0], Y: v[1]}, b: geom.Vec{X: v[2], Y: v[3]}}}
 		}
-		return []span{{a: geom.Vec{X: v[0], Y: v[1]}, b: geom.Vec{X: v[2], Y: v[3]}}}, nil
 	case "ARC", "CIRCLE":
 		return e.round()
 	case "LWPOLYLINE":
@@ -246,54 +269,77 @@ func (d *dxf) spans(e entity, m affine, stack []string) ([]span, error) {
 	case "POLYLINE":
 		return d.oldPolyline(e)
 	case "ELLIPSE":
-		return e.ellipse()
+		spans, err = e.ellipse()
 	case "SPLINE":
-		return e.spline()
-	case "INSERT":
-		return nil, d.insert(e, m, stack)
+		spans, err = e.spline()
+	default:
+		d.raw.notes.count("left out %d piece of another kind (text, hatching, dimensions)",
+			"left out %d pieces of other kinds (text, hatching, dimensions)")
 	}
-	d.raw.notes.count("left out %d piece(s) of other kinds (text, hatching, dimensions)")
-	return nil, nil
+	return run{spans: spans}, err
 }
 
-// ocs is the map from an entity's own plane to the drawing: an extrusion of
+// ocs is the map from an entity's own plane, at a height in it, to the drawing,
+// seen from above (DXF reference, "arbitrary axis algorithm"). An extrusion of
 // 0,0,-1 looks at the plane from behind and so mirrors it.
-func (e entity) ocs() affine {
-	if z, err := e.num(230, 1); err == nil && z < 0 {
-		return affine{a: -1, d: 1}
+func (e entity) ocs(height float64) (affine, error) {
+	n, err := e.axis()
+	if err != nil || n == [3]float64{0, 0, 1} {
+		return identity, err
 	}
-	return identity
+	x := [3]float64{-n[1], n[0], 0}
+	if math.Abs(n[0]) < 1.0/64 && math.Abs(n[1]) < 1.0/64 {
+		x = [3]float64{n[2], 0, -n[0]}
+	}
+	l := math.Hypot(math.Hypot(x[0], x[1]), x[2])
+	x[0], x[1], x[2] = x[0]/l, x[1]/l, x[2]/l
+	y := cross(n, x)
+	return affine{x[0], x[1], y[0], y[1], n[0] * height, n[1] * height}, nil
 }
 
-func mapped(spans []span, m affine) []span {
-	if m == identity {
-		return spans
+// axis is the unit vector of an entity's extrusion.
+func (e entity) axis() ([3]float64, error) {
+	var n [3]float64
+	for i, fallback := range [...]float64{0, 0, 1} {
+		v, err := e.num(210+10*i, fallback)
+		if err != nil {
+			return n, err
+		}
+		n[i] = v
 	}
-	var out []span
-	for _, s := range spans {
-		out = s.transform(m, out)
+	l := math.Hypot(math.Hypot(n[0], n[1]), n[2])
+	if !(l > 1e-9) || math.IsInf(l, 0) {
+		return [3]float64{0, 0, 1}, nil
 	}
-	return out
+	return [3]float64{n[0] / l, n[1] / l, n[2] / l}, nil
 }
 
-func (e entity) round() ([]span, error) {
-	v, err := e.nums(10, 20, 40, 50, 51)
+func cross(a, b [3]float64) [3]float64 {
+	return [3]float64{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
+}
+
+func (e entity) round() (run, error) {
+	v, err := e.nums(10, 20, 40, 50, 51, 30)
 	if err != nil {
-		return nil, err
+		return run{}, err
+	}
+	m, err := e.ocs(v[5])
+	if err != nil {
+		return run{}, err
 	}
 	c, r := geom.Vec{X: v[0], Y: v[1]}, v[2]
 	if r <= 0 {
-		return nil, fail(e.line, "%s has radius %g: it must be above 0", e.name, r)
+		return run{}, fail(e.line, "%s has radius %g: it must be above 0", e.name, r)
 	}
 	if e.name == "CIRCLE" {
-		return mapped(fullCircle(c, r), e.ocs()), nil
+		return run{spans: fullCircle(c, r), closed: true}.transform(m), nil
 	}
 	start := v[3] * math.Pi / 180
 	sweep := math.Mod((v[4]-v[3])*math.Pi/180, 2*math.Pi)
 	if sweep <= 1e-12 {
 		sweep += 2 * math.Pi
 	}
-	return mapped(arcSpans(c, r, start, sweep), e.ocs()), nil
+	return run{spans: arcSpans(c, r, start, sweep)}.transform(m), nil
 }
 
 // arcSpans is an arc in spans of at most a half turn.
@@ -318,10 +364,10 @@ type vertex struct {
 	bulge float64
 }
 
-func polyline(vs []vertex, closed bool) []span {
+func polyline(vs []vertex, closed bool) run {
 	n := len(vs)
 	if n < 2 {
-		return nil
+		return run{}
 	}
 	last := n - 1
 	if closed {
@@ -330,17 +376,17 @@ func polyline(vs []vertex, closed bool) []span {
 	var out []span
 	for i := range last {
 		s := span{a: vs[i].at, b: vs[(i+1)%n].at}
-		if math.Abs(vs[i].bulge) > 1e-9 {
+		if math.Abs(vs[i].bulge) > 1e-7 {
 			s.kind, s.bulge = arc, vs[i].bulge
 		}
 		if s.a != s.b {
 			out = append(out, s)
 		}
 	}
-	return out
+	return run{spans: out, closed: closed}
 }
 
-func (e entity) lightPolyline() ([]span, error) {
+func (e entity) lightPolyline() (run, error) {
 	var vs []vertex
 	for _, p := range e.groups {
 		if p.code != 10 && p.code != 20 && p.code != 42 {
@@ -348,7 +394,7 @@ func (e entity) lightPolyline() ([]span, error) {
 		}
 		v, err := p.float()
 		if err != nil {
-			return nil, err
+			return run{}, err
 		}
 		switch n := len(vs); {
 		case p.code == 10:
@@ -360,36 +406,40 @@ func (e entity) lightPolyline() ([]span, error) {
 			vs[n-1].bulge = v
 		}
 	}
-	return mapped(polyline(vs, e.flag(70)&1 != 0), e.ocs()), nil
+	height, err := e.num(38, 0)
+	if err != nil {
+		return run{}, err
+	}
+	m, err := e.ocs(height)
+	return polyline(vs, e.flag(70)&1 != 0).transform(m), err
 }
 
 // oldPolyline reads a POLYLINE; meshes are left out, and so are the control
 // points of a curve whose fitted points are there too.
-func (d *dxf) oldPolyline(e entity) ([]span, error) {
-	flags, head := 0, true
+func (d *dxf) oldPolyline(e entity) (run, error) {
 	var vs []vertex
-	var kinds []int
+	head := true
+	skip := false
 	for _, p := range e.groups {
 		switch p.code {
 		case 0:
-			vs, kinds, head = append(vs, vertex{}), append(kinds, 0), false
+			if skip {
+				vs = vs[:len(vs)-1]
+			}
+			vs, head, skip = append(vs, vertex{}), false, false
 		case 70:
 			n, err := p.int()
 			if err != nil {
-				return nil, err
+				return run{}, err
 			}
-			if head {
-				flags = n
-			} else {
-				kinds[len(kinds)-1] = n
-			}
+			skip = !head && n&16 != 0 // a control point of the curve's frame
 		case 10, 20, 42:
 			if head {
 				continue
 			}
 			v, err := p.float()
 			if err != nil {
-				return nil, err
+				return run{}, err
 			}
 			last := &vs[len(vs)-1]
 			switch p.code {
@@ -402,25 +452,28 @@ func (d *dxf) oldPolyline(e entity) ([]span, error) {
 			}
 		}
 	}
+	if skip {
+		vs = vs[:len(vs)-1]
+	}
+	flags := e.flag(70)
 	if flags&(16|64) != 0 {
-		d.raw.notes.count("left out %d mesh(es)")
-		return nil, nil
+		d.raw.notes.count("left out %d mesh", "left out %d meshes")
+		return run{}, nil
 	}
-	var kept []vertex
-	for i, v := range vs {
-		if kinds[i]&16 == 0 { // a control point of the curve's frame
-			kept = append(kept, v)
-		}
-	}
-	m := e.ocs()
+	out := polyline(vs, flags&1 != 0)
 	if flags&8 != 0 { // three-dimensional polylines have no plane of their own
-		m = identity
+		return out, nil
 	}
-	return mapped(polyline(kept, flags&1 != 0), m), nil
+	height, err := e.num(30, 0)
+	if err != nil {
+		return run{}, err
+	}
+	m, err := e.ocs(height)
+	return out.transform(m), err
 }
 
 func (e entity) ellipse() ([]span, error) {
-	v, err := e.nums(10, 20, 11, 21, 40, 41)
+	v, err := e.nums(10, 20, 11, 21, 31, 40, 41)
 	if err != nil {
 		return nil, err
 	}
@@ -428,14 +481,17 @@ func (e entity) ellipse() ([]span, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, u, ratio, start := geom.Vec{X: v[0], Y: v[1]}, geom.Vec{X: v[2], Y: v[3]}, v[4], v[5]
-	if u.Norm() == 0 || ratio <= 0 || ratio > 1e6 {
+	axis, err := e.axis()
+	if err != nil {
+		return nil, err
+	}
+	ratio, start := v[5], v[6]
+	major := [3]float64{v[2], v[3], v[4]}
+	if major == [3]float64{} || ratio == 0 || math.Abs(ratio) > 1e6 {
 		return nil, fail(e.line, "ELLIPSE has an axis without length")
 	}
-	w := u.Left().Mul(ratio)
-	if e.ocs() != identity {
-		w = w.Mul(-1)
-	}
+	minor := cross(axis, major)
+	c, u, w := geom.Vec{X: v[0], Y: v[1]}, geom.Vec{X: major[0], Y: major[1]}, geom.Vec{X: minor[0] * ratio, Y: minor[1] * ratio}
 	sweep := math.Mod(end-start, 2*math.Pi)
 	if sweep <= 1e-9 {
 		sweep += 2 * math.Pi
@@ -445,22 +501,21 @@ func (e entity) ellipse() ([]span, error) {
 }
 
 // insert draws a block, or a table of copies of it.
-func (d *dxf) insert(e entity, m affine, stack []string) error {
-	name := e.text(2)
-	b, ok := d.blocks[name]
+func (d *dxf) insert(e entity, m affine, on string, stack []string) error {
+	title := folded(e.text(2))
+	b, ok := d.blocks[title]
 	if !ok {
-		d.raw.notes.count("left out %d block(s) that the file does not hold")
+		d.raw.notes.count("left out %d block that the file does not hold",
+			"left out %d blocks that the file does not hold")
 		return nil
 	}
 	if len(stack) >= maxDepth {
 		return fail(e.line, "blocks lie in blocks more than %d deep", maxDepth)
 	}
-	for _, s := range stack {
-		if s == name {
-			return fail(e.line, "block %q holds itself", clip(name))
-		}
+	if slices.Contains(stack, title) {
+		return fail(e.line, "block %q holds itself", clip(e.text(2)))
 	}
-	v, err := e.nums(10, 20, 50, 44, 45)
+	v, err := e.nums(10, 20, 50, 44, 45, 30)
 	if err != nil {
 		return err
 	}
@@ -472,9 +527,20 @@ func (d *dxf) insert(e entity, m affine, stack []string) error {
 	if err != nil {
 		return err
 	}
+	plane, err := e.ocs(v[5])
+	if err != nil {
+		return err
+	}
 	sin, cos := math.Sincos(v[2] * math.Pi / 180)
-	cols, rows := max(1, e.flag(70)), max(1, e.flag(71))
-	stack = append(stack[:len(stack):len(stack)], name)
+	// Copies without a way between them are one.
+	cols, rows := 1, 1
+	if v[3] != 0 {
+		cols = max(1, e.flag(70))
+	}
+	if v[4] != 0 {
+		rows = max(1, e.flag(71))
+	}
+	stack = append(stack[:len(stack):len(stack)], title)
 	for row := range rows {
 		for col := range cols {
 			if d.inserts++; d.inserts > maxInserts {
@@ -485,9 +551,9 @@ func (d *dxf) insert(e entity, m affine, stack []string) error {
 				then(affine{a: 1, d: 1, e: float64(col) * v[3], f: float64(row) * v[4]}).
 				then(affine{a: cos, b: sin, c: -sin, d: cos}).
 				then(affine{a: 1, d: 1, e: v[0], f: v[1]}).
-				then(e.ocs()).then(m)
+				then(plane).then(m)
 			for _, inner := range b.entities {
-				if err := d.draw(inner, own, stack); err != nil {
+				if err := d.draw(inner, own, on, stack); err != nil {
 					return err
 				}
 			}

@@ -116,9 +116,19 @@ func (r *pairs) entity(name pair) (entity, error) {
 	}
 }
 
+// own is the groups of the entity itself, without those of its vertices.
+func (e entity) own() []pair {
+	for i, p := range e.groups {
+		if p.code == 0 {
+			return e.groups[:i]
+		}
+	}
+	return e.groups
+}
+
 // num is the first value of a code, or fallback.
 func (e entity) num(code int, fallback float64) (float64, error) {
-	for _, p := range e.groups {
+	for _, p := range e.own() {
 		if p.code == code {
 			return p.float()
 		}
@@ -140,7 +150,7 @@ func (e entity) nums(codes ...int) ([]float64, error) {
 }
 
 func (e entity) flag(code int) int {
-	for _, p := range e.groups {
+	for _, p := range e.own() {
 		if p.code == code {
 			if n, err := p.int(); err == nil {
 				return n
@@ -151,7 +161,7 @@ func (e entity) flag(code int) int {
 }
 
 func (e entity) text(code int) string {
-	for _, p := range e.groups {
+	for _, p := range e.own() {
 		if p.code == code {
 			return strings.TrimSpace(p.value)
 		}

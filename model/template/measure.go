@@ -23,7 +23,7 @@ func Measure(nodes []design.Node) (area, perimeter float64, centroid geom.Vec) {
 	}
 	s := newShape(c)
 	if s.area > 0 {
-		centroid = s.first.Mul(1 / s.area)
+		centroid = s.first.Mul(1 / s.area).Add(s.box.Centre())
 	}
 	return s.area, s.length, centroid
 }

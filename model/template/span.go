@@ -31,6 +31,23 @@ func (s span) reversed() span {
 	return span{s.kind, s.b, s.a, s.c2, s.c1, -s.bulge}
 }
 
+// between is the span with its ends moved a little: an arc still passes its
+// middle, a cubic keeps its directions.
+func (s span) between(a, b geom.Vec) span {
+	switch s.kind {
+	case arc:
+		middle, chord := s.at(0.5), b.Sub(a)
+		if n := chord.Norm(); n > 0 {
+			rise := middle.Sub(a.Lerp(b, 0.5)).Dot(chord.Unit().Left().Mul(-1))
+			s.bulge = 2 * rise / n
+		}
+	case cubic:
+		s.c1, s.c2 = s.c1.Add(a.Sub(s.a)), s.c2.Add(b.Sub(s.b))
+	}
+	s.a, s.b = a, b
+	return s
+}
+
 // affine is the map x' = a x + c y + e, y' = b x + d y + f, as SVG writes it.
 type affine struct{ a, b, c, d, e, f float64 }
 
@@ -92,11 +109,11 @@ func (s span) circle() (centre geom.Vec, r, start, sweep float64) {
 	return centre, from.Norm(), math.Atan2(from.Y, from.X), sweep
 }
 
-// cubics is an arc as cubics of at most an eighth of a circle each; the radial
-// error is below 5e-6 of the radius.
+// cubics is an arc as cubics of at most a sixteenth of a circle each; the
+// radial error is below 1e-7 of the radius.
 func (s span) cubics() []span {
 	centre, r, start, sweep := s.circle()
-	n := max(1, int(math.Ceil(math.Abs(sweep)/(math.Pi/4)-1e-9)))
+	n := max(1, int(math.Ceil(math.Abs(sweep)/(math.Pi/8)-1e-9)))
 	return ellipseCubics(centre, geom.Vec{X: r}, geom.Vec{Y: r}, start, sweep, n)
 }
 
@@ -152,15 +169,41 @@ func (s span) at(t float64) geom.Vec {
 }
 
 // moments are the area, first moments of area and length that a span adds to
-// the chain it belongs to, by Green's theorem about the origin: the area is
-// the integral of x dy - y dx over 2.
-func (s span) moments() (area float64, first geom.Vec, length float64) {
+// the chain it belongs to, by Green's theorem about an origin: the area is the
+// integral of x dy - y dx over 2.
+func (s span) moments(origin geom.Vec) (area float64, first geom.Vec, length float64) {
 	if s.kind == line {
-		cross := s.a.Cross(s.b)
-		return cross / 2, s.a.Add(s.b).Mul(cross / 6), s.a.Dist(s.b)
+		a, b := s.a.Sub(origin), s.b.Sub(origin)
+		cross := a.Cross(b)
+		return cross / 2, a.Add(b).Mul(cross / 6), s.a.Dist(s.b)
 	}
-	// Gauss-Legendre on sub-spans: exact for a cubic's area and moments, and
-	// to rounding for an arc of at most 1/16 turn.
+	s.walk(func(p, d geom.Vec, w float64) {
+		p = p.Sub(origin)
+		area += w * p.Cross(d) / 2
+		first = first.Add(p.Mul(w * p.Cross(d) / 3))
+		length += w * d.Norm()
+	})
+	return area, first, length
+}
+
+// length is the span's own.
+func (s span) length() float64 {
+	switch s.kind {
+	case line:
+		return s.a.Dist(s.b)
+	case arc:
+		_, r, _, sweep := s.circle()
+		return r * math.Abs(sweep)
+	}
+	sum := 0.0
+	s.walk(func(_, d geom.Vec, w float64) { sum += w * d.Norm() })
+	return sum
+}
+
+// walk gives points of a curve with the derivative by the parameter and the
+// weight there. Gauss-Legendre on sub-spans is exact for a cubic's area and
+// moments, and to rounding for an arc of at most 1/16 turn.
+func (s span) walk(f func(p, d geom.Vec, w float64)) {
 	n := 8
 	if s.kind == arc {
 		n = 2 + int(math.Abs(4*math.Atan(s.bulge))/(math.Pi/8))
@@ -169,14 +212,9 @@ func (s span) moments() (area float64, first geom.Vec, length float64) {
 		t0, dt := float64(i)/float64(n), 1/float64(n)
 		for g, x := range gaussX {
 			t := t0 + dt*x
-			p, d := s.at(t), s.slope(t)
-			w := gaussW[g] * dt
-			area += w * p.Cross(d) / 2
-			first = first.Add(p.Mul(w * p.Cross(d) / 3))
-			length += w * d.Norm()
+			f(s.at(t), s.slope(t), gaussW[g]*dt)
 		}
 	}
-	return area, first, length
 }
 
 // slope is the derivative by t.

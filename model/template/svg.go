@@ -2,17 +2,10 @@ package template
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"example.org/castwright/model/geom"
 )
-
-// svgUnits is user units in one of a CSS unit (CSS Values and Units: 1 in is
-// 96 px, 1 pt is 1/72 in, 1 pc is 12 pt, 1 Q is a quarter millimetre).
-var svgUnits = map[string]float64{
-	"": 1, "px": 1, "in": 96, "cm": 96 / 2.54, "mm": 96 / 25.4, "q": 96 / 101.6, "pt": 96.0 / 72, "pc": 16,
-}
 
 // svg is a file being read.
 type svg struct {
@@ -22,54 +15,102 @@ type svg struct {
 	seen int
 }
 
+// place is where an element is drawn and what it inherits.
+type place struct {
+	m      affine
+	w, h   float64 // of the nearest viewport, in user units: what percentages are of
+	filled bool    // what is filled is closed, as a browser shows it
+	hidden bool
+	stack  []*element // the uses around it
+}
+
+// maxSVGSeen bounds how many elements <use> may repeat.
+const maxSVGSeen = 2 * maxElements
+
 // readSVG reads path, rect, circle, ellipse, line, polyline, polygon, g, use,
-// symbol and nested svg with their transforms. Spans come in the user units of
-// the root, with y turned up.
+// symbol and nested svg with their transforms and styles. Of a root that has a
+// size the runs come in pixels of the page, else in the user units of the root;
+// y is turned up.
 func readSVG(data []byte) (rawDrawing, error) {
 	root, ids, err := parseSVG(data)
 	if err != nil {
 		return rawDrawing{}, err
 	}
-	s := svg{raw: rawDrawing{source: "svg", perUnit: 1}, ids: ids}
-	s.raw.mm = rootUnit(root)
-	err = s.children(root, affine{a: 1, d: -1}, true, nil)
+	s := svg{raw: rawDrawing{source: "svg"}, ids: ids}
+	at := place{m: affine{a: 1, d: -1}, filled: true}
+	page := s.root(root)
+	at.m, at.w, at.h = page.m.then(at.m), page.w, page.h
+	err = s.children(root, at)
 	return s.raw, err
 }
 
-// rootUnit is millimetres in a user unit of the root, 0 when its size does not
-// say so: a bare number may mean anything.
-func rootUnit(root *element) float64 {
-	w, wu, okW := length(root.attrs["width"])
-	h, hu, okH := length(root.attrs["height"])
+// root is where the root's content lies. It notes the unit: a size in pixels
+// or in a unit of length says what a user unit is, a bare number may mean
+// anything.
+func (s *svg) root(root *element) place {
+	w, wu, okW := length(root.style("width"))
+	h, hu, okH := length(root.style("height"))
+	okW, okH = okW && w > 0, okH && h > 0
 	box, okBox := viewBox(root)
-	px := 25.4 / 96
-	switch {
-	case okW && wu != "" && !okBox, okH && hu != "" && !okBox:
-		return px
-	case okW && wu != "" && okH && hu != "" && box[2] > 0 && box[3] > 0:
-		return px * math.Min(w/box[2], h/box[3])
-	case okW && wu != "" && box[2] > 0:
-		return px * w / box[2]
-	case okH && hu != "" && box[3] > 0:
-		return px * h / box[3]
+	says := func(ok bool, unit string) bool { return ok && unit != "" }
+	out := place{m: identity, w: w, h: h}
+	if okBox {
+		out.w, out.h = box[2], box[3]
 	}
-	return 0
+	if !says(okW, wu) && !says(okH, hu) {
+		return out
+	}
+	s.raw.mm = 25.4 / 96
+	s.raw.sized = says(okW, wu) && wu != "px" || says(okH, hu) && hu != "px"
+	if !okBox {
+		return out
+	}
+	// A side that has no length of its own follows from the other one.
+	if !okW {
+		w = h * box[2] / box[3]
+	}
+	if !okH {
+		h = w * box[3] / box[2]
+	}
+	out.m = fitted(box, w, h, root.attrs["preserveAspectRatio"])
+	return out
 }
 
-// length reads a CSS length in user units. A percentage is not one.
-func length(text string) (v float64, unit string, ok bool) {
-	text = strings.TrimSpace(text)
-	i := len(text)
-	for i > 0 && (text[i-1] >= 'a' && text[i-1] <= 'z' || text[i-1] >= 'A' && text[i-1] <= 'Z') {
-		i--
+// fitted is the map of a view box into w x h (SVG 1.1, 7.8).
+func fitted(box [4]float64, w, h float64, how string) affine {
+	kx, ky := w/box[2], h/box[3]
+	words := strings.Fields(how)
+	if len(words) > 0 && words[0] == "defer" {
+		words = words[1:]
 	}
-	unit = strings.ToLower(text[i:])
-	f, known := svgUnits[unit]
-	v, err := strconv.ParseFloat(strings.TrimSpace(text[:i]), 64)
-	if err != nil || !known || math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, "", false
+	align := "xMidYMid"
+	if len(words) > 0 {
+		align = words[0]
 	}
-	return v * f, unit, true
+	if align != "none" {
+		k := math.Min(kx, ky)
+		if len(words) > 1 && words[1] == "slice" {
+			k = math.Max(kx, ky)
+		}
+		kx, ky = k, k
+	}
+	m := affine{a: kx, d: ky, e: -kx * box[0], f: -ky * box[1]}
+	if align == "none" {
+		return m
+	}
+	// What is left over lies on both sides, or on one.
+	share := func(axis string) float64 {
+		switch {
+		case strings.Contains(align, axis+"Min"):
+			return 0
+		case strings.Contains(align, axis+"Max"):
+			return 1
+		}
+		return 0.5
+	}
+	m.e += (w - kx*box[2]) * share("x")
+	m.f += (h - ky*box[3]) * share("Y")
+	return m
 }
 
 func viewBox(e *element) (box [4]float64, ok bool) {
@@ -82,172 +123,198 @@ func viewBox(e *element) (box [4]float64, ok bool) {
 }
 
 // children draws the elements inside e.
-func (s *svg) children(e *element, m affine, filled bool, stack []*element) error {
+func (s *svg) children(e *element, at place) error {
 	for _, c := range e.children {
-		if err := s.draw(c, m, filled, stack); err != nil {
+		if err := s.draw(c, at); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// draw adds an element under m. Filled says whether it inherits a fill: what
-// is filled is closed, as a browser shows it. Stack holds the uses around it.
-func (s *svg) draw(e *element, m affine, filled bool, stack []*element) error {
-	if s.seen++; s.seen > 2*maxElements {
-		return fail(e.line, "<use> repeats more than %d elements: save only the outline", 2*maxElements)
+// draw adds an element at a place.
+func (s *svg) draw(e *element, at place) error {
+	if s.seen++; s.seen > maxSVGSeen {
+		return fail(e.line, "<use> repeats more than %d elements: save only the outline", maxSVGSeen)
 	}
-	if e.style("display") == "none" || e.style("visibility") == "hidden" {
-		s.raw.notes.count("left out %d hidden piece(s)")
+	if e.style("display") == "none" {
+		s.raw.notes.count("left out %d hidden piece", "left out %d hidden pieces")
 		return nil
 	}
-	if f := e.style("fill"); f != "" && f != "inherit" {
-		filled = f != "none" && f != "transparent"
+	switch e.style("visibility") {
+	case "hidden", "collapse":
+		at.hidden = true
+	case "visible":
+		at.hidden = false
 	}
-	own, err := transforms(e.attrs["transform"])
+	if f := e.style("fill"); f != "" && f != "inherit" {
+		at.filled = f != "none" && f != "transparent"
+	}
+	own, err := transforms(e.transform())
 	if err != nil {
 		return fail(e.line, "transform: %v", err)
 	}
-	m = own.then(m)
+	at.m = own.then(at.m)
 	switch e.name {
-	case "g", "a", "switch":
-		return s.children(e, m, filled, stack)
-	case "svg":
-		return s.children(e, viewport(e, e).then(m), filled, stack)
-	case "use":
-		return s.use(e, m, filled, stack)
-	case "path", "rect", "circle", "ellipse", "line", "polyline", "polygon":
-		return s.shape(e, m, filled)
-	case "defs", "symbol", "clipPath", "mask", "pattern", "marker", "linearGradient", "radialGradient",
-		"style", "title", "desc", "metadata", "namedview", "script", "filter":
+	case "g", "a":
+		return s.children(e, at)
+	case "switch":
+		for _, c := range e.children {
+			if c.attrs["requiredExtensions"] == "" && c.name != "foreignObject" {
+				return s.draw(c, at)
+			}
+		}
 		return nil
+	case "svg":
+		return s.children(e, s.viewport(e, e, at))
+	case "use":
+		return s.use(e, at)
+	case "path", "rect", "circle", "ellipse", "line", "polyline", "polygon":
+		if at.hidden {
+			s.raw.notes.count("left out %d hidden piece", "left out %d hidden pieces")
+			return nil
+		}
+		return s.shape(e, at)
 	case "text", "image", "foreignObject":
-		s.raw.notes.count("left out %d piece(s) of other kinds (text, pictures)")
+		s.raw.notes.count("left out %d piece of another kind (text, pictures)",
+			"left out %d pieces of other kinds (text, pictures)")
 	}
 	return nil
 }
 
-// viewport is the map of what a nested svg or symbol holds into the place that
-// frame gives it: itself, or the use of a symbol.
-func viewport(held, frame *element) affine {
-	x, _, _ := length(frame.attrs["x"])
-	y, _, _ := length(frame.attrs["y"])
+// viewport is the place within a nested svg or symbol, whose own attributes or
+// those of the use that shows it give its frame. A side that has none is the
+// whole viewport around.
+func (s *svg) viewport(held, frame *element, at place) place {
+	side := func(name string, whole, fallback float64) float64 {
+		for _, e := range [...]*element{frame, held} {
+			if text, has := e.attrs[name]; has && text != "auto" {
+				if v, ok := measured(text, whole); ok {
+					return v
+				}
+			}
+		}
+		return fallback
+	}
+	x, _ := measured(frame.attrs["x"], at.w)
+	y, _ := measured(frame.attrs["y"], at.h)
+	w, h := side("width", at.w, at.w), side("height", at.h, at.h)
 	m := affine{a: 1, d: 1, e: x, f: y}
-	w, _, okW := length(frame.attrs["width"])
-	h, _, okH := length(frame.attrs["height"])
 	box, ok := viewBox(held)
 	if !ok {
-		return m
+		at.m, at.w, at.h = m.then(at.m), w, h
+		return at
 	}
-	k := 1.0
-	switch {
-	case okW && okH:
-		k = math.Min(w/box[2], h/box[3])
-	case okW:
-		k = w / box[2]
-	case okH:
-		k = h / box[3]
+	if w <= 0 || h <= 0 { // nothing around says how large it is
+		w, h = box[2], box[3]
 	}
-	// xMidYMid: what is left over is shared by both sides.
-	if okW {
-		m.e += (w - k*box[2]) / 2
-	}
-	if okH {
-		m.f += (h - k*box[3]) / 2
-	}
-	return affine{a: k, d: k, e: -k * box[0], f: -k * box[1]}.then(m)
+	m = fitted(box, w, h, held.attrs["preserveAspectRatio"]).then(m)
+	at.m, at.w, at.h = m.then(at.m), box[2], box[3]
+	return at
 }
 
-func (s *svg) use(e *element, m affine, filled bool, stack []*element) error {
-	name, isLocal := strings.CutPrefix(e.attrs["href"], "#")
+func (s *svg) use(e *element, at place) error {
+	name, isLocal := strings.CutPrefix(strings.TrimSpace(e.attrs["href"]), "#")
 	target := s.ids[name]
 	if !isLocal || target == nil {
-		s.raw.notes.count("left out %d use(s) of something that the file does not hold")
+		s.raw.notes.count("left out %d use of something that the file does not hold",
+			"left out %d uses of something that the file does not hold")
 		return nil
 	}
-	for _, t := range stack {
+	for _, t := range at.stack {
 		if t == target {
 			return fail(e.line, "<use> of %q lies inside itself", clip(name))
 		}
 	}
-	if s.uses++; s.uses > maxUses || len(stack) >= maxDepth {
+	if s.uses++; s.uses > maxUses || len(at.stack) >= maxDepth {
 		return fail(e.line, "<use> is nested too deep or used more than %d times: save only the outline", maxUses)
 	}
-	stack = append(stack[:len(stack):len(stack)], target)
-	if target.name == "symbol" {
-		return s.children(target, viewport(target, e).then(m), filled, stack)
+	at.stack = append(at.stack[:len(at.stack):len(at.stack)], target)
+	x, _ := measured(e.attrs["x"], at.w)
+	y, _ := measured(e.attrs["y"], at.h)
+	moved := at
+	moved.m = affine{a: 1, d: 1, e: x, f: y}.then(at.m)
+	switch target.name {
+	case "symbol":
+		if target.style("display") == "none" {
+			return nil
+		}
+		own, err := transforms(target.transform())
+		if err != nil {
+			return fail(target.line, "transform: %v", err)
+		}
+		in := s.viewport(target, e, at)
+		in.m = own.then(in.m)
+		return s.children(target, in)
+	case "svg":
+		// The use's sides go before those of the svg that it shows.
+		shown := *target
+		shown.attrs = make(map[string]string, len(target.attrs))
+		for k, v := range target.attrs {
+			shown.attrs[k] = v
+		}
+		for _, k := range [...]string{"width", "height"} {
+			if v, has := e.attrs[k]; has {
+				shown.attrs[k] = v
+			}
+		}
+		return s.draw(&shown, moved)
 	}
-	x, _, _ := length(e.attrs["x"])
-	y, _, _ := length(e.attrs["y"])
-	return s.draw(target, affine{a: 1, d: 1, e: x, f: y}.then(m), filled, stack)
+	return s.draw(target, moved)
 }
 
-// shape adds a basic shape or path.
-func (s *svg) shape(e *element, m affine, filled bool) error {
-	var spans []span
+// shape adds a basic shape or path, each of its strokes as a run.
+func (s *svg) shape(e *element, at place) error {
+	var runs []run
 	var err error
 	switch e.name {
 	case "path":
-		spans, err = pathSpans(e.attrs["d"], filled)
+		runs, err = pathRuns(e.attrs["d"], at.filled)
 	case "polyline", "polygon":
-		spans, err = polySpans(e.attrs["points"], filled || e.name == "polygon")
+		var r run
+		r, err = polyRun(e.attrs["points"], e.name == "polygon")
+		r.filled = at.filled
+		runs = []run{r}
 	default:
-		v, ok := e.lengths()
+		v, ok := e.lengths(at)
 		if !ok {
-			s.raw.notes.count("dropped %d piece(s) with a size that is not a plain length")
+			s.raw.notes.count("dropped %d piece with a size that is not a plain length",
+				"dropped %d pieces with a size that is not a plain length")
 			return nil
 		}
-		spans = basic(e.name, v)
+		runs = []run{basic(e.name, v)}
 	}
 	if err != nil {
 		return fail(e.line, "<%s>: %v", e.name, err)
 	}
-	var moved []span
-	for _, sp := range spans {
-		if sp.a == sp.b && sp.kind == line {
-			continue
+	for _, r := range runs {
+		if err := s.raw.add(r.transform(at.m)); err != nil {
+			return err
 		}
-		moved = sp.transform(m, moved)
 	}
-	return s.raw.add(moved...)
+	return nil
 }
 
-// lengths reads the geometry attributes of a basic shape.
-func (e *element) lengths() (map[string]float64, bool) {
-	out := map[string]float64{}
-	for _, k := range [...]string{"x", "y", "width", "height", "rx", "ry", "cx", "cy", "r", "x1", "y1", "x2", "y2"} {
-		text, has := e.attrs[k]
-		if !has || text == "auto" {
-			continue
-		}
-		v, _, ok := length(text)
-		if !ok {
-			return nil, false
-		}
-		out[k] = v
-	}
-	return out, true
-}
-
-// basic is the spans of a shape that has only lengths.
-func basic(name string, v map[string]float64) []span {
+// basic is a shape that has only lengths.
+func basic(name string, v map[string]float64) run {
 	switch name {
 	case "line":
-		return []span{{a: geom.Vec{X: v["x1"], Y: v["y1"]}, b: geom.Vec{X: v["x2"], Y: v["y2"]}}}
+		return run{spans: []span{{a: geom.Vec{X: v["x1"], Y: v["y1"]}, b: geom.Vec{X: v["x2"], Y: v["y2"]}}}}
 	case "circle":
 		if v["r"] > 0 {
-			return fullCircle(geom.Vec{X: v["cx"], Y: v["cy"]}, v["r"])
+			return run{spans: fullCircle(geom.Vec{X: v["cx"], Y: v["cy"]}, v["r"]), closed: true}
 		}
 	case "ellipse":
 		rx, ry := bothRadii(v)
 		if rx > 0 && ry > 0 {
-			return ellipseCubics(geom.Vec{X: v["cx"], Y: v["cy"]}, geom.Vec{X: rx}, geom.Vec{Y: ry}, 0, 2*math.Pi, 16)
+			c := geom.Vec{X: v["cx"], Y: v["cy"]}
+			return run{spans: ellipseCubics(c, geom.Vec{X: rx}, geom.Vec{Y: ry}, 0, 2*math.Pi, 16), closed: true}
 		}
 	case "rect":
 		rx, ry := bothRadii(v)
-		return rectangle(v["x"], v["y"], v["width"], v["height"], rx, ry)
+		return run{spans: rectangle(v["x"], v["y"], v["width"], v["height"], rx, ry), closed: true}
 	}
-	return nil
+	return run{}
 }
 
 // bothRadii gives rx and ry; one that is missing takes the other's value.
@@ -274,7 +341,9 @@ func rectangle(x, y, w, h, rx, ry float64) []span {
 	var out []span
 	from := geom.Vec{X: x + rx, Y: y}
 	to := func(p geom.Vec) {
-		out = append(out, span{a: from, b: p})
+		if p != from {
+			out = append(out, span{a: from, b: p})
+		}
 		from = p
 	}
 	corner := func(cx, cy, start float64) {

@@ -105,10 +105,10 @@ func numbers(text string) ([]float64, error) {
 	return out, nil
 }
 
-func polySpans(points string, closed bool) ([]span, error) {
+func polyRun(points string, closed bool) (run, error) {
 	v, err := numbers(points)
 	if err != nil {
-		return nil, err
+		return run{}, err
 	}
 	vs := make([]vertex, len(v)/2)
 	for i := range vs {
@@ -126,7 +126,7 @@ func transforms(text string) (affine, error) {
 		if !ok || !closed {
 			return m, fmt.Errorf("%q is not a transform", clip(rest))
 		}
-		v, err := numbers(list)
+		v, err := numbers(strings.NewReplacer("deg", "", "px", "").Replace(list))
 		if err != nil {
 			return m, err
 		}
@@ -171,18 +171,18 @@ func transform(name string, v []float64) (affine, error) {
 // path is a path being read.
 type path struct {
 	scanner
-	out       []span
+	runs      []run
+	out       []span // of the sub-path
+	count     int    // spans of all sub-paths
 	at, start geom.Vec
 	control   geom.Vec // last control point, for smooth curves
 	smooth    byte     // 'C' or 'Q' when control is of that kind
-	close     bool     // close every sub-path, because it is filled
-	drawn     bool     // the sub-path has a span
+	filled    bool
 }
 
-// pathSpans reads path data (SVG 1.1, 8.3). With filled, every sub-path is
-// closed.
-func pathSpans(data string, filled bool) ([]span, error) {
-	p := path{scanner: scanner{text: data}, close: filled}
+// pathRuns reads path data (SVG 1.1, 8.3), a run for each sub-path.
+func pathRuns(data string, filled bool) ([]run, error) {
+	p := path{scanner: scanner{text: data}, filled: filled}
 	var command byte
 	for !p.done() {
 		if c := p.text[p.pos]; c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' {
@@ -195,7 +195,7 @@ func pathSpans(data string, filled bool) ([]span, error) {
 		} else if command == 0 || command == 'Z' || command == 'z' {
 			return nil, fmt.Errorf("a number stands where a command should, at character %d", p.pos+1)
 		}
-		if len(p.out) > maxSpans {
+		if p.count > maxSpans || len(p.runs) > maxSpans {
 			return nil, fmt.Errorf("the path has more than %d pieces", maxSpans)
 		}
 		if err := p.step(command); err != nil {
@@ -209,26 +209,35 @@ func pathSpans(data string, filled bool) ([]span, error) {
 		}
 	}
 	p.finish(false)
-	return p.out, nil
+	return p.runs, nil
 }
 
-func (p *path) finish(explicit bool) {
-	if (explicit || p.close) && p.drawn {
+// finish ends a sub-path.
+func (p *path) finish(closed bool) {
+	if closed && len(p.out) > 0 {
 		p.line(p.start)
 	}
-	p.at, p.drawn, p.smooth = p.start, false, 0
+	if len(p.out) > 0 {
+		p.runs = append(p.runs, run{p.out, closed, p.filled})
+	}
+	p.out, p.at, p.smooth = nil, p.start, 0
+}
+
+func (p *path) add(s ...span) {
+	p.out = append(p.out, s...)
+	p.count += len(s)
 }
 
 func (p *path) line(to geom.Vec) {
 	if to != p.at {
-		p.out = append(p.out, span{a: p.at, b: to})
+		p.add(span{a: p.at, b: to})
 	}
-	p.at, p.drawn, p.smooth = to, true, 0
+	p.at, p.smooth = to, 0
 }
 
 func (p *path) cubic(c1, c2, to geom.Vec) {
-	p.out = append(p.out, span{kind: cubic, a: p.at, b: to, c1: c1, c2: c2})
-	p.at, p.drawn = to, true
+	p.add(span{kind: cubic, a: p.at, b: to, c1: c1, c2: c2})
+	p.at = to
 }
 
 // step does one command with its numbers.
@@ -375,7 +384,7 @@ func (p *path) arc(origin geom.Vec) error {
 	if len(spans) > 0 {
 		spans[0].a, spans[len(spans)-1].b = p.at, to
 	}
-	p.out = append(p.out, spans...)
-	p.at, p.drawn, p.smooth = to, true, 0
+	p.add(spans...)
+	p.at, p.smooth = to, 0
 	return nil
 }

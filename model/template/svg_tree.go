@@ -21,6 +21,8 @@ const (
 type element struct {
 	name     string
 	attrs    map[string]string
+	inline   map[string]string // its style attribute, once it was looked at
+	sheet    map[string]string // what the style sheet says of it
 	children []*element
 	line     int
 }
@@ -40,7 +42,8 @@ func parseSVG(data []byte) (root *element, ids map[string]*element, err error) {
 		return nil, fail(0, "the file is written in %q: save it as UTF-8", clip(label))
 	}
 	ids = map[string]*element{}
-	var open []*element
+	var open, all []*element
+	var styles strings.Builder
 	count := 0
 	for {
 		t, err := d.Token()
@@ -67,6 +70,7 @@ func parseSVG(data []byte) (root *element, ids map[string]*element, err error) {
 			for _, a := range t.Attr {
 				e.attrs[a.Name.Local] = a.Value
 			}
+			all = append(all, e)
 			if id := e.attrs["id"]; id != "" && ids[id] == nil {
 				ids[id] = e
 			}
@@ -76,6 +80,10 @@ func parseSVG(data []byte) (root *element, ids map[string]*element, err error) {
 				root = e
 			}
 			open = append(open, e)
+		case xml.CharData:
+			if n := len(open); n > 0 && open[n-1].name == "style" && styles.Len()+len(t) <= maxSheet {
+				styles.Write(t)
+			}
 		case xml.EndElement:
 			if n := len(open); n > 0 {
 				open = open[:n-1]
@@ -88,15 +96,10 @@ func parseSVG(data []byte) (root *element, ids map[string]*element, err error) {
 	case len(open) > 0:
 		return nil, nil, fail(open[len(open)-1].line, "<%s> is never closed: the file was saved or copied only in part", clip(open[len(open)-1].name))
 	}
-	return root, ids, nil
-}
-
-// style is a property from the style attribute or the attribute of its name.
-func (e *element) style(name string) string {
-	for item := range strings.SplitSeq(e.attrs["style"], ";") {
-		if k, v, ok := strings.Cut(item, ":"); ok && strings.TrimSpace(k) == name {
-			return strings.TrimSpace(v)
-		}
+	var css sheet
+	css.read(styles.String())
+	for _, e := range all {
+		css.apply(e)
 	}
-	return strings.TrimSpace(e.attrs[name])
+	return root, ids, nil
 }

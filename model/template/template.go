@@ -2,8 +2,10 @@ package template
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
-	"math"
+	"strings"
+	"unicode/utf16"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
@@ -17,8 +19,9 @@ const (
 	maxSpans      = 200_000
 	maxLoops      = 5_000
 	maxDepth      = 32        // nested blocks, groups and uses
-	maxCoordinate = 1e7       // in the file's unit, before scaling
-	maxMM         = 100_000.0 // after scaling: 100 m
+	maxCoordinate = 1e9       // in the file's unit, before scaling
+	maxMM         = 100_000.0 // width and depth of an outline: 100 m
+	maxAway       = 1e8       // of an outline from the drawing's origin: 100 km
 )
 
 // Unit is what a length of 1 in the file means.
@@ -80,31 +83,21 @@ type Loop struct {
 }
 
 // Read reads a drawing. The kind of file is told by its content. Unit says
-// what the file's numbers mean; an SVG with a size, or a DXF with $INSUNITS,
-// says so itself, and then unit is used only if it is given.
+// what the file's numbers mean where the file does not say it, or says it
+// wrongly: it goes before a DXF's $INSUNITS and before the pixels of an SVG. An
+// SVG whose size stands in it in millimetres or the like has that size, whatever
+// unit says.
 func Read(data []byte, unit Unit) (Drawing, error) {
 	if len(data) > maxBytes {
 		return Drawing{}, fail(0, "the file has %d MB; at most %d MB are read", len(data)>>20, maxBytes>>20)
 	}
-	head := bytes.TrimSpace(bytes.TrimPrefix(data[:min(len(data), 4096)], []byte("\xef\xbb\xbf")))
-	var raw rawDrawing
-	var err error
-	switch {
-	case len(head) == 0:
-		return Drawing{}, fail(0, "the file is empty")
-	case bytes.HasPrefix(data, []byte("AutoCAD Binary DXF")):
-		return Drawing{}, fail(0, "this is a binary DXF: save it as ASCII DXF")
-	case head[0] == '<':
-		raw, err = readSVG(data)
-	default:
-		raw, err = readDXF(data)
-	}
+	raw, err := readAny(data)
 	if err != nil {
 		return Drawing{}, err
 	}
 	mm := raw.mm
-	if unit != UnitUnknown {
-		mm = raw.perUnit * unit.mm()
+	if unit != UnitUnknown && !raw.sized {
+		mm = unit.mm()
 	}
 	if mm == 0 {
 		return Drawing{}, ErrUnits
@@ -112,50 +105,122 @@ func Read(data []byte, unit Unit) (Drawing, error) {
 	return assemble(raw, mm)
 }
 
-// rawDrawing is a file's spans before they are joined.
-type rawDrawing struct {
-	source string
-	spans  []span
-	notes  notes
-	// mm is what one unit of the spans is, 0 when the file does not say.
-	// perUnit turns a unit that the user states into that of the spans.
-	mm, perUnit float64
+// Says reports whether a file says itself what its numbers mean. An error tells
+// why it can't be used at all.
+func Says(data []byte) (bool, error) {
+	if len(data) > maxBytes {
+		return false, fail(0, "the file has %d MB; at most %d MB are read", len(data)>>20, maxBytes>>20)
+	}
+	raw, err := readAny(data)
+	return raw.mm != 0, err
 }
 
-func (r *rawDrawing) add(s ...span) error {
-	for _, s := range s {
+func readAny(data []byte) (rawDrawing, error) {
+	data = utf8Of(data)
+	head := bytes.TrimSpace(data[:min(len(data), 4096)])
+	switch {
+	case len(head) == 0:
+		return rawDrawing{}, fail(0, "the file is empty")
+	case bytes.HasPrefix(data, []byte("AutoCAD Binary DXF")):
+		return rawDrawing{}, fail(0, "this is a binary DXF: save it as ASCII DXF")
+	case bytes.HasPrefix(data, []byte("AC10")) || bytes.HasPrefix(data, []byte("\x1f\x8b")):
+		return rawDrawing{}, fail(0, "this is a packed drawing: save it as plain SVG or ASCII DXF")
+	case head[0] == '<':
+		return readSVG(data)
+	}
+	return readDXF(data)
+}
+
+// utf8Of takes a byte-order mark away, and turns UTF-16 that has one to UTF-8.
+func utf8Of(data []byte) []byte {
+	var order binary.ByteOrder
+	switch {
+	case bytes.HasPrefix(data, []byte("\xef\xbb\xbf")):
+		return data[3:]
+	case bytes.HasPrefix(data, []byte("\xff\xfe")):
+		order = binary.LittleEndian
+	case bytes.HasPrefix(data, []byte("\xfe\xff")):
+		order = binary.BigEndian
+	default:
+		return data
+	}
+	wide := make([]uint16, 0, len(data)/2)
+	for i := 2; i+1 < len(data); i += 2 {
+		wide = append(wide, order.Uint16(data[i:]))
+	}
+	return []byte(string(utf16.Decode(wide)))
+}
+
+// run is what one entity draws without lifting the pen.
+type run struct {
+	spans  []span
+	closed bool // on itself; else its ends look for others
+	filled bool // when nothing else joins it, it is closed by a straight line
+}
+
+// rawDrawing is a file's runs before they are joined.
+type rawDrawing struct {
+	source string
+	runs   []run
+	spans  int // in all runs
+	notes  notes
+	// mm is what one unit of the runs is, 0 when the file does not say. With
+	// sized it does so beyond doubt.
+	mm    float64
+	sized bool
+}
+
+// add takes a run in, less what can't be drawn.
+func (r *rawDrawing) add(n run) error {
+	if r.spans += len(n.spans); r.spans > maxSpans {
+		return fail(0, "the drawing has more than %d lines and curves: save only the outline", maxSpans)
+	}
+	for _, s := range n.spans {
 		if !s.finite() {
-			r.notes.count("dropped %d with a number that can't be drawn")
-			continue
+			r.notes.count("dropped %d piece with a number that can't be drawn",
+				"dropped %d pieces with a number that can't be drawn")
+			return nil
 		}
-		if len(r.spans) >= maxSpans {
-			return fail(0, "the drawing has more than %d lines and curves: save only the outline", maxSpans)
-		}
-		r.spans = append(r.spans, s)
+	}
+	if len(n.spans) > 0 {
+		r.runs = append(r.runs, n)
 	}
 	return nil
 }
 
 // notes counts what happened, in the order of first happening.
 type notes struct {
-	order  []string
-	counts map[string]int
+	order  []note
+	counts map[note]int
 }
 
-func (n *notes) count(format string) {
+// note is a sentence for one, and one for several.
+type note struct{ one, many string }
+
+func (n *notes) count(one, many string) { n.add(1, one, many) }
+
+func (n *notes) add(by int, one, many string) {
+	if by == 0 {
+		return
+	}
 	if n.counts == nil {
-		n.counts = map[string]int{}
+		n.counts = map[note]int{}
 	}
-	if n.counts[format] == 0 {
-		n.order = append(n.order, format)
+	k := note{one, many}
+	if n.counts[k] == 0 {
+		n.order = append(n.order, k)
 	}
-	n.counts[format]++
+	n.counts[k] += by
 }
 
 func (n *notes) list() []string {
 	out := make([]string, len(n.order))
-	for i, f := range n.order {
-		out[i] = fmt.Sprintf(f, n.counts[f])
+	for i, k := range n.order {
+		form := k.many
+		if n.counts[k] == 1 {
+			form = k.one
+		}
+		out[i] = fmt.Sprintf(form, n.counts[k])
 	}
 	return out
 }
@@ -163,17 +228,11 @@ func (n *notes) list() []string {
 // assemble scales, joins, closes and nests.
 func assemble(raw rawDrawing, mm float64) (Drawing, error) {
 	scale := affine{a: mm, d: mm}
-	var spans []span
-	for _, s := range raw.spans {
-		spans = s.transform(scale, spans)
+	runs := make([]run, len(raw.runs))
+	for i, r := range raw.runs {
+		runs[i] = r.transform(scale)
 	}
-	for _, s := range spans {
-		if math.Abs(s.a.X) > maxMM || math.Abs(s.a.Y) > maxMM {
-			return Drawing{}, fail(0, "the drawing is larger than %g m: check its unit", maxMM/1000)
-		}
-	}
-	chains := join(spans, &raw.notes)
-	loops, err := nest(chains, &raw.notes)
+	loops, err := nest(join(runs, &raw.notes), &raw.notes)
 	if err != nil {
 		return Drawing{}, err
 	}
@@ -183,16 +242,18 @@ func assemble(raw rawDrawing, mm float64) (Drawing, error) {
 	return Drawing{Loops: loops, Notes: raw.notes.list(), MM: mm, Source: raw.source}, nil
 }
 
+// transform is the run under m.
+func (r run) transform(m affine) run {
+	out := run{make([]span, 0, len(r.spans)), r.closed, r.filled}
+	for _, s := range r.spans {
+		out.spans = s.transform(m, out.spans)
+	}
+	return out
+}
+
 func because(notes []string) string {
 	if len(notes) == 0 {
 		return ""
 	}
-	text := " ("
-	for i, n := range notes {
-		if i > 0 {
-			text += "; "
-		}
-		text += n
-	}
-	return text + ")"
+	return " (" + strings.Join(notes, "; ") + ")"
 }
