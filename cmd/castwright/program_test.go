@@ -171,7 +171,37 @@ type state struct {
 	Selection []string `json:"selection"`
 	Hint      string   `json:"hint"`
 	Busy      bool     `json:"busy"` // a dialog is open
+	Tool      string   `json:"tool"`
+	Undo      string   `json:"undo"`   // what undo would take back
+	Typing    *typing  `json:"typing"` // a number being typed on the drawing
 	Board     board    `json:"board"`
+	Labels    []spot   `json:"labels"`   // of measures that can be clicked
+	Handles   []spot   `json:"handles"`  // on the drawing
+	Controls  []spot   `json:"controls"` // of the card that is open, else of the window
+}
+
+// typing is a number being typed on the drawing.
+type typing struct {
+	Name string `json:"name"` // of the measure
+	Text string `json:"text"`
+	Bad  bool   `json:"bad"`
+}
+
+// spot is the middle of something that can be clicked, with what it says.
+type spot struct {
+	Says string  `json:"says"`
+	X    float64 `json:"x"`
+	Y    float64 `json:"y"`
+}
+
+// spotOf is the first spot that says something that begins so.
+func spotOf(spots []spot, says string) (at, bool) {
+	for _, s := range spots {
+		if strings.HasPrefix(s.Says, says) {
+			return at{s.X, s.Y}, true
+		}
+	}
+	return at{}, false
 }
 
 // board is where the drawing lies in the window, in pixels, and how the design
@@ -215,7 +245,8 @@ func (r *running) wait(words string, wanted func(state) bool) state {
 		return err == nil && wanted(last)
 	})
 	if !ok {
-		r.t.Fatalf("not seen in %v: %s. Last state: %+v %v\n%s", patience, words, last, err, r.said)
+		last.Controls = nil // too many to read
+		r.t.Fatalf("not seen in %v: %s. Last state: %+v typing %+v %v\n%s", patience, words, last, last.Typing, err, r.said)
 	}
 	return last
 }

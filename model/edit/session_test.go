@@ -38,19 +38,18 @@ func emptyRectangle() design.Job {
 // sessionSteps are the edits that a maker makes beside a client who wants a
 // bowed wash counter with an oval basin, a river and a bank of glass.
 func sessionSteps() []edit.Edit {
-	gable := func(x float64) design.Support {
-		return design.Support{Kind: design.SupportGable, Width: in(0.75),
-			Line: []design.Point{inches(x, 2), inches(x, 21.25)}}
+	// A cabinet of 3/4 in boards: its sides 1 in within the ends of the top, its
+	// front 1-1/2 in behind the bow's crown, its back 3/4 in before the wall.
+	board := func(kind design.SupportKind, from, to design.Point) edit.Edit {
+		return edit.AddSupport(design.Support{Kind: kind, Width: in(0.75), Line: []design.Point{from, to}})
 	}
 	return []edit.Edit{
 		edit.BendEdge(0, in(1.25)),
 		edit.Resize(in(61.5), in(22.25)),
-		edit.AddSupport(gable(1)),
-		edit.AddSupport(gable(60.5)),
-		edit.AddSupport(design.Support{Kind: design.SupportWall, Width: in(1.5),
-			Line: []design.Point{inches(0, 21.25), inches(61.5, 21.25)}}),
-		edit.AddSupport(design.Support{Kind: design.SupportRail, Width: in(0.75),
-			Line: []design.Point{inches(1, 2), inches(60.5, 2)}}),
+		board(design.SupportGable, inches(1.375, 1.25), inches(1.375, 21.25)),
+		board(design.SupportGable, inches(60.125, 1.25), inches(60.125, 21.25)),
+		board(design.SupportRail, inches(1.375, 1.625), inches(60.125, 1.625)),
+		board(design.SupportRail, inches(1.375, 20.875), inches(60.125, 20.875)),
 		edit.AddSink(design.Sink{At: inches(31, 10.5), Shape: design.Shape{Kind: design.ShapeEllipse,
 			Width: in(17), Depth: in(14)}, BowlDepth: in(5.5), BowlMass: 9,
 			Profile: design.Profile{Kind: design.ProfileEased, Size: in(0.125)}}),
@@ -59,13 +58,13 @@ func sessionSteps() []edit.Edit {
 		edit.KeepDistance("sink-1", design.SideBack),
 		edit.AddTaps(design.TapSet{Pattern: design.TapThree8, Diameter: in(1.375), Sink: "sink-1", SetBack: in(2.25)}),
 		edit.AddChannel(design.Channel{Depth: in(0.5),
-			Fill: design.Fill{Resin: true, Colour: design.Colour{R: 0x1f, G: 0x6f, B: 0x8b}, Opacity: 60 * units.Percent},
+			Fill: design.Fill{Resin: true, Colour: design.Colour{R: 0x1f, G: 0x6f, B: 0x86}, Opacity: 60 * units.Percent},
 			Rivers: []design.River{{Start: design.EndOpen, Nodes: []design.RiverNode{
-				{At: inches(0.25, 6), Width: in(2.5)}, {At: inches(6, 8.5), Width: in(2)},
+				{At: inches(0, 6), Width: in(2.5)}, {At: inches(6, 8.5), Width: in(2)},
 				{At: inches(11, 7), Width: in(1.5)}, {At: inches(16, 10), Width: in(1.25)}}}}}),
 		edit.TieRiver("channel-1", 0, design.RiverStart),
 		edit.BankGlass("channel-1", edit.LeftBank, in(0.125), in(1.25), design.GlassBed{Grain: in(0.25),
-			Depth: in(0.25), Coverage: 60 * units.Percent, Colour: design.Colour{R: 0x8f, G: 0xd0, B: 0xc8}}),
+			Depth: in(0.25), Coverage: 60 * units.Percent, Colour: design.Colour{R: 0x8e, G: 0xca, B: 0xc8}}),
 	}
 }
 

@@ -31,7 +31,8 @@ type field struct {
 	// hidden is a measure of nothing that is only shown once it is typed to.
 	hidden bool
 	tag    *geom.Vec
-	low    low // what is wrong with it, if it is too small
+	met    matter // what a gap ends at
+	low    low    // what is wrong with it, if it is too small
 }
 
 // id is what a field is known by while a gesture lasts.

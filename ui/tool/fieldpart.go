@@ -317,7 +317,7 @@ func gaps(s slab.Solid, id design.ID, what matter, reach func(geom.Vec) (geom.Ve
 		}
 		f := field{
 			name: side.name, value: dist, from: from, to: from.Add(side.u.Mul(dist)),
-			dir: side.u.Mul(-1), beside: side.u.Left(),
+			dir: side.u.Mul(-1), beside: side.u.Left(), met: met,
 		}
 		if code, ok := between(what, met); ok {
 			f.low = lowOf(code, dist, s.Thickness)

@@ -56,12 +56,12 @@ func (h *Hand) putHint() string {
 			held = append(held, small(p.name)+" "+h.length(p.value))
 		}
 		return capital(strings.Join(held, ", ")) + ", as typed. Click or Enter sets the " + h.put.name +
-			" down; Tab goes to the next measure, Esc takes the number back."
+			" down" + h.put.keptWords() + "; Tab goes to the next measure, Esc takes the number back."
 	}
 	if !h.put.shown {
 		return "Move over the top and click to set the " + h.put.name + " down, or press Enter for the middle; Esc puts it back."
 	}
-	return "Click sets the " + h.put.name + " down. " + h.put.snap.words + ". Type a number for its place; " + freeWords + ", Esc puts it back."
+	return "Click sets the " + h.put.name + " down" + h.put.keptWords() + ". " + h.put.snap.words + ". Type a number for its place; " + freeWords + ", Esc puts it back."
 }
 
 func (h *Hand) penHint() string {

@@ -15,7 +15,8 @@ type mark struct {
 	at   geom.Vec
 	kind markKind
 	node int
-	what string // of a markNamed: "the hole"; of a markCentre: "the sink"
+	what string    // of a markNamed: "the hole"; of a markCentre: "the sink"
+	of   design.ID // of a markCentre: the part, "" for the top, or cabinetID
 }
 
 type markKind uint8
@@ -58,11 +59,11 @@ func marks(d design.Design, s slab.Solid, moved []grip) []mark {
 		out = append(out, mark{at: s.Outline.Bounds().Centre(), kind: markCentre, what: "the top"})
 	}
 	if m, ok := cabinetMiddle(s, moved); ok {
-		out = append(out, mark{at: m, kind: markCentre, what: "the cabinet"})
+		out = append(out, mark{at: m, kind: markCentre, what: "the cabinet", of: cabinetID})
 	}
 	for _, k := range d.Sinks {
 		if !moves(moved, k.ID) {
-			out = append(out, mark{at: vec(k.At), kind: markCentre, what: "the " + partName(d, k.ID)})
+			out = append(out, mark{at: vec(k.At), kind: markCentre, what: "the " + partName(d, k.ID), of: k.ID})
 		}
 	}
 	for _, t := range d.Taps {

@@ -39,12 +39,12 @@ func StockOf(sys units.System) Stock {
 	}
 	return Stock{
 		Channel: design.Channel{Depth: depth, Fill: design.Fill{
-			Resin: true, Colour: design.Colour{R: 0x2E, G: 0x7D, B: 0x8C}, Opacity: 60 * units.Percent,
+			Resin: true, Colour: design.Colour{R: 0x1f, G: 0x6f, B: 0x86}, Opacity: 60 * units.Percent,
 		}},
 		Width: width,
 		Glass: design.GlassBed{
 			Grain: grain, Coverage: 50 * units.Percent, Depth: depth,
-			Colour: design.Colour{R: 0x6F, G: 0xB3, B: 0xA8},
+			Colour: design.Colour{R: 0x8e, G: 0xca, B: 0xc8},
 		},
 		Support: design.Support{Kind: design.SupportGable, Width: gable},
 	}

@@ -216,7 +216,7 @@ func (h *Hand) setDown(p Pointer) {
 		d.Supports[0].ID = ""
 		e = edit.AddSupport(d.Supports[0])
 	}
-	if h.add(e) {
+	if h.add(h.kept(k, e)) {
 		h.put = nil
 	} else {
 		k.fault, h.note = h.note, ""

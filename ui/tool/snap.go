@@ -13,7 +13,8 @@ type snap struct {
 	at     geom.Vec
 	guides []Line
 	words  string
-	free   geom.Vec // the way along which it may still move, where one thing holds it
+	ties   []tie    // the centrelines that hold it
+	free   geom.Vec // the way along which it may still move, where one thing holds it or one far better than another
 }
 
 // snapOff is said while the snap is suspended.
@@ -50,7 +51,11 @@ func (s snapper) plane(p geom.Vec) snap {
 	}
 	if second, ok := s.cheapest(p, ts, &first); ok {
 		at, _ := first.cross(second, p)
-		return snap{at: at, words: both(first, second), guides: append(first.guides(at), second.guides(at)...)}
+		out := snap{at: at, words: both(first, second), ties: tiesOf(first, second), guides: append(first.guides(at), second.guides(at)...)}
+		if first.kind != holdsLine && second.kind == holdsLine {
+			out.free = first.dir // what is merely in line is held least of all
+		}
+		return out
 	}
 	at := first.nearest(p)
 	switch {
@@ -61,7 +66,8 @@ func (s snapper) plane(p geom.Vec) snap {
 	case first.straight():
 		at = first.at.Add(first.dir.Mul(onGrid(at.Sub(first.at).Dot(first.dir), s.step)))
 	}
-	return snap{at: at, words: first.sentence(), guides: first.guides(at), free: first.dir}
+	return snap{at: at, words: first.sentence(), guides: first.guides(at), free: first.dir,
+		ties: tiesOf(first)}
 }
 
 // spot holds p on a single place.
@@ -79,7 +85,11 @@ func (s snapper) spot(p geom.Vec) (snap, bool) {
 		return snap{}, false
 	}
 	m := s.marks[found]
-	return snap{at: m.at, words: "On " + s.name(m), guides: []Line{{Points: []geom.Vec{m.at}}}}, true
+	out := snap{at: m.at, words: "On " + s.name(m), guides: []Line{{Points: []geom.Vec{m.at}}}}
+	if m.kind == markCentre {
+		out.ties = []tie{{design.AxisX, m}, {design.AxisY, m}}
+	}
+	return out, true
 }
 
 // tracks are the tracks that could hold p.
@@ -169,7 +179,9 @@ func (s snapper) name(m mark) string { return m.name(s.nodes) }
 // markTrack is the line through a mark along dir.
 func (s snapper) markTrack(m mark, dir geom.Vec) track {
 	if m.kind == markCentre {
-		return line(m.at, dir, holdsCentre, "the centreline of "+m.what)
+		t := line(m.at, dir, holdsCentre, "the centreline of "+m.what)
+		t.of = &m
+		return t
 	}
 	return line(m.at, dir, holdsLine, s.name(m))
 }
@@ -225,6 +237,9 @@ func (s snapper) best(p, u geom.Vec) (mark, bool) {
 		}
 		if m.kind == markCentre {
 			a -= (handicap[holdsLine] - handicap[holdsCentre]) * s.point
+			if m.of == cabinetID {
+				a -= 1e-6 // a bowl hangs in a cabinet, wherever the top's middle is
+			}
 		}
 		c := math.Abs(d.Cross(u))
 		if a < along-1e-9 || a < along+1e-9 && c < across {

@@ -33,6 +33,7 @@ type track struct {
 	pts   []geom.Vec
 	name  string // what it is: "the front edge"
 	words string // the whole sentence instead, such as "Equal gaps left and right, 4 1/2″"
+	of    *mark  // of a centreline through it
 	guide []Line
 	rung  func(q geom.Vec) []Line // guides that depend on where it holds
 }

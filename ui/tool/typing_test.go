@@ -283,7 +283,48 @@ func TestTypeForAPartInHand(t *testing.T) {
 	r.wantNoTrace()
 	r.keys(tool.KeyEnter)
 	bowl.At = at(1200-88.9-150, 50.8+100)
-	r.want(edit.AddSink(bowl))
+	// What was typed is kept when the top grows.
+	r.want(edit.AddSink(bowl), edit.KeepDistance("sink-2", design.SideRight), edit.KeepDistance("sink-2", design.SideFront))
+}
+
+// A sink set down on the centreline of its cabinet stays on it, one put on that
+// of the top on that.
+func TestASinkStaysWhereItWasMeant(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		gable bool
+		says  string
+		want  edit.Edit
+	}{
+		{"cabinet", true, "to stay on the centreline of the cabinet", edit.AddRelation(design.Relation{
+			Kind: design.RelationBetween, Part: "sink-1", Other: "support-1", Second: "support-2"})},
+		{"top", false, "to stay on the centreline of the top", edit.AddRelation(design.Relation{Kind: design.RelationTop, Part: "sink-1"})},
+	} {
+		d := plain()
+		d.Sinks = nil
+		x := 600.0
+		if tt.gable {
+			x = 550
+			for i, gx := range []float64{100, 1000} {
+				d.Supports = append(d.Supports, design.Support{ID: []design.ID{"support-1", "support-2"}[i], Kind: design.SupportGable,
+					Width: 18 * mm, Line: []design.Point{at(gx, 60), at(gx, 480)}})
+			}
+		}
+		r := newRig(t, units.Metric, d)
+		bowl := design.Sink{Shape: design.Shape{Kind: design.ShapeEllipse, Width: 400 * mm, Depth: 300 * mm}}
+		r.h.Put(tool.Put{Sink: &bowl})
+		r.move(x+4, 235)
+		if !strings.Contains(r.h.Hint(), tt.says) {
+			t.Errorf("%s: hint %q does not say %q", tt.name, r.h.Hint(), tt.says)
+		}
+		r.click(x+4, 235)
+		bowl.At = at(x, 235)
+		r.want(edit.AddSink(bowl), tt.want)
+		if rs := r.s.Design().Relations; len(rs) != 1 {
+			t.Errorf("%s: relations %+v", tt.name, rs)
+		}
+		r.wantOneStep("Add sink")
+	}
 }
 
 func TestTypeForTapsInHand(t *testing.T) {
