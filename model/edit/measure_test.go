@@ -77,13 +77,16 @@ func near(t failing, what string, got, want, tol float64) {
 }
 
 // apply gives the edited design and fails the test on an error.
-func apply(t failing, d design.Design, e edit.Edit) design.Design {
+func apply(t failing, d design.Design, edits ...edit.Edit) design.Design {
 	t.Helper()
-	out, err := e.Apply(d)
-	if err != nil {
-		t.Fatalf("%s: %v", e.Name, err)
+	for _, e := range edits {
+		out, err := e.Apply(d)
+		if err != nil {
+			t.Fatalf("%s: %v", e.Name, err)
+		}
+		d = out
 	}
-	return out
+	return d
 }
 
 // snapshot is a copy of v that shares nothing with it.

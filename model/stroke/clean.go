@@ -63,8 +63,8 @@ func (l polyline) resample(n int) []geom.Vec {
 
 // apart is how far a point of l lies from m at most, each looked for within
 // reach of its own share of the way, so that a stroke which comes back on
-// itself is not mistaken.
-func (l polyline) apart(m polyline) float64 {
+// itself is not mistaken. Once it is beyond enough, how far no longer matters.
+func (l polyline) apart(m polyline, enough float64) float64 {
 	const reach = 0.15
 	worst, first := 0.0, 1
 	for i, p := range l.p {
@@ -74,17 +74,33 @@ func (l polyline) apart(m polyline) float64 {
 		}
 		best := math.Inf(1)
 		for j := first; j < len(m.p) && m.s[j-1] <= s+reach*m.length(); j++ {
-			best = math.Min(best, toSegment(p, m.p[j-1], m.p[j]))
+			if d := toSegment(p, m.p[j-1], m.p[j]); d < best {
+				if best = d; best <= worst {
+					break // it is not the worst
+				}
+			}
 		}
-		worst = math.Max(worst, best)
+		if best > worst {
+			if worst = best; worst > enough*enough {
+				break
+			}
+		}
 	}
-	return worst
+	return math.Sqrt(worst)
 }
 
+// toSegment is the square of the distance of p from the segment from a to b.
 func toSegment(p, a, b geom.Vec) float64 {
-	d, t := b.Sub(a), 0.0
-	if n := d.Dot(d); n > 0 {
-		t = math.Max(0, math.Min(1, p.Sub(a).Dot(d)/n))
+	dx, dy := b.X-a.X, b.Y-a.Y
+	px, py := p.X-a.X, p.Y-a.Y
+	if n := dx*dx + dy*dy; n > 0 {
+		t := (px*dx + py*dy) / n
+		switch {
+		case t >= 1:
+			px, py = px-dx, py-dy
+		case t > 0:
+			px, py = px-t*dx, py-t*dy
+		}
 	}
-	return p.Dist(a.Add(d.Mul(t)))
+	return px*px + py*py
 }

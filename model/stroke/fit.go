@@ -41,22 +41,27 @@ func Nodes(points []geom.Vec, tolerance float64) (Fit, error) {
 	if line.length() < 2*tolerance {
 		return Fit{}, ErrShort
 	}
-	f := fitter{line: line, p: line.resample(samples), tolerance: tolerance}
+	f := fitter{line: line, p: line.resample(samples), tolerance: tolerance, trials: new(int)}
 	knots := []float64{0, 1}
 	best, where := f.fit(knots)
-	best.Off = f.off(best.Nodes)
+	best.Off = f.off(best.Nodes, tolerance)
 	for best.Off > tolerance {
 		if len(knots) >= maxNodes {
 			return best, ErrWild
 		}
 		knots = f.split(knots, where)
 		best, where = f.fit(knots)
-		best.Off = f.off(best.Nodes)
+		best.Off = f.off(best.Nodes, tolerance)
 	}
-	for i := 1; i < len(knots)-1; {
+	for i := 1; i < len(knots)-1 && *f.trials < maxTrials; {
 		fewer := append(append([]float64(nil), knots[:i]...), knots[i+1:]...)
 		fit := f.settle(fewer)
-		if fit.Off = f.off(fit.Nodes); fit.Off <= tolerance {
+		// Far off at the samples, it is not worth measuring.
+		if fit.Off > 1.5*tolerance {
+			i++
+			continue
+		}
+		if fit.Off = f.off(fit.Nodes, tolerance); fit.Off <= tolerance {
 			best, knots, i = fit, fewer, 1
 			continue
 		}
@@ -71,7 +76,12 @@ type fitter struct {
 	line      polyline
 	p         []geom.Vec // samples of the stroke, evenly spaced
 	tolerance float64
+	trials    *int // fits tried to do with fewer nodes
 }
+
+// maxTrials bounds how long fewer nodes are looked for, some 60 ms: the hand
+// waits. Strokes of up to about eight nodes need fewer trials.
+const maxTrials = 250
 
 // split adds a knot in the middle of the span that holds the worst place, or
 // of the longest span when that one is already short.
@@ -104,6 +114,9 @@ func (f fitter) settle(knots []float64) Fit {
 				gap := knots[i+1] - knots[i]
 				if side < 0 {
 					gap = knots[i] - knots[i-1]
+				}
+				if *f.trials++; *f.trials > maxTrials {
+					return fit
 				}
 				old := knots[i]
 				knots[i] += side * step * gap
@@ -202,8 +215,9 @@ func increasing(u []float64) bool {
 }
 
 // off measures both ways: the points of the stroke to the spline and points of
-// the spline to the stroke, each near its own place along the way.
-func (f fitter) off(nodes []geom.Vec) float64 {
+// the spline to the stroke, each near its own place along the way. Beyond enough
+// it may be more than it says.
+func (f fitter) off(nodes []geom.Vec, enough float64) float64 {
 	s, ok := newSpline(nodes)
 	if !ok {
 		return math.Inf(1)
@@ -213,7 +227,11 @@ func (f fitter) off(nodes []geom.Vec) float64 {
 		drawn[i] = s.at(float64(i) / float64(len(drawn)-1))
 	}
 	curve := newPolyline(drawn)
-	return math.Max(f.line.apart(curve), curve.apart(f.line))
+	there := f.line.apart(curve, enough)
+	if there > enough {
+		return there
+	}
+	return math.Max(there, curve.apart(f.line, enough))
 }
 
 // reproject moves each parameter toward the spline's nearest point (one Gauss
@@ -236,6 +254,9 @@ type spline struct {
 }
 
 func newSpline(nodes []geom.Vec) (s spline, ok bool) {
+	if len(nodes) < 2 {
+		return s, false
+	}
 	s.u = make([]float64, len(nodes))
 	xs, ys := make([]float64, len(nodes)), make([]float64, len(nodes))
 	for i, p := range nodes {
@@ -245,6 +266,9 @@ func newSpline(nodes []geom.Vec) (s spline, ok bool) {
 		}
 	}
 	total := s.u[len(s.u)-1]
+	if total == 0 { // a closed stroke's ends alone
+		return s, false
+	}
 	for i := range s.u {
 		s.u[i] /= total
 	}
