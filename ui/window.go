@@ -61,6 +61,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.files = files.New(w.session, w.frame, settings, h.later)
 	w.files.OnOpen = w.opened
 	w.board = board.New(w.session, w.win)
+	w.board.Background(w.frame.Background)
 	w.board.SetRounding(tool.Rounding(min(max(settings.Step, 0), 255)))
 	w.compare = compare.New(w.session, w.frame, w.closeCompare)
 	w.keys = keys.NewDispatcher(w.frame, w.bindings())

@@ -60,6 +60,13 @@ type cache struct {
 	met   map[keySum]*list.Element
 	order *list.List // front: used last
 	bytes int
+	ovens map[keySum]*oven // what is being made
+}
+
+// oven is a bake that is being made.
+type oven struct {
+	once  sync.Once
+	patch *Patch
 }
 
 type kept struct {
@@ -71,11 +78,22 @@ type kept struct {
 // maxBytes bounds what the cache holds.
 const maxBytes = 96 << 20
 
-func newCache() *cache { return &cache{met: map[keySum]*list.Element{}, order: list.New()} }
+func newCache() *cache {
+	return &cache{met: map[keySum]*list.Element{}, order: list.New(), ovens: map[keySum]*oven{}}
+}
 
 var bakes = newCache()
 
-// get gives the bake of a key, made by bake if it is not there.
+// has reports whether the bake of a key is there.
+func (c *cache) has(k key) bool {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	_, ok := c.met[k.sum()]
+	return ok
+}
+
+// get gives the bake of a key, made by bake if it is not there. Who asks for one
+// that is being made waits for it.
 func (c *cache) get(k key, bake func() *Patch) *Patch {
 	sum := k.sum()
 	c.mu.Lock()
@@ -84,7 +102,23 @@ func (c *cache) get(k key, bake func() *Patch) *Patch {
 		c.mu.Unlock()
 		return e.Value.(kept).patch
 	}
+	o, ok := c.ovens[sum]
+	if !ok {
+		o = new(oven)
+		c.ovens[sum] = o
+	}
 	c.mu.Unlock()
+	o.once.Do(func() { o.patch = c.bake(sum, bake) })
+	return o.patch
+}
+
+// bake makes a bake and keeps it.
+func (c *cache) bake(sum keySum, bake func() *Patch) *Patch {
+	defer func() {
+		c.mu.Lock()
+		delete(c.ovens, sum)
+		c.mu.Unlock()
+	}()
 	p := bake()
 	size := 0
 	for _, l := range p.levels {

@@ -39,8 +39,7 @@ type sheen struct {
 // NewConcrete is the face of a finish. The bounds of the top, in millimetres,
 // place the reflection that polish gives it.
 func NewConcrete(f design.Finish, bounds geom.Box) *Concrete {
-	key := newKey("concrete").colour(f.Colour).number(float64(f.Exposure))
-	tile := bakes.get(key, func() *Patch { return bakeConcrete(fromDesign(f.Colour), f.Exposure) })
+	tile := bakes.get(concreteKey(f), func() *Patch { return bakeConcrete(fromDesign(f.Colour), f.Exposure) })
 	c := &Concrete{tile: tile, polish: max(1, min(4, f.Polish))}
 	if !bounds.Empty() && bounds.Min.Finite() && bounds.Max.Finite() {
 		size := math.Min(math.Max(bounds.W(), bounds.H()), 4000)
@@ -52,6 +51,15 @@ func NewConcrete(f design.Finish, bounds geom.Box) *Concrete {
 	}
 	return c
 }
+
+func concreteKey(f design.Finish) key {
+	return newKey("concrete").colour(f.Colour).number(float64(f.Exposure))
+}
+
+// Baked reports whether [NewConcrete] has what the finish needs, or has to bake
+// it first, which takes a tenth of a second or more. It is for windows that show
+// something else meanwhile.
+func Baked(f design.Finish) bool { return bakes.has(concreteKey(f)) }
 
 // Plain is the mean colour of a finish: the face without its texture.
 func Plain(f design.Finish) scene.Colour {

@@ -192,3 +192,37 @@ func BenchmarkHover(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkFinish is what a finish never met before takes of the main goroutine;
+// the rest is done in the background.
+func BenchmarkFinish(b *testing.B) {
+	for _, size := range [][2]int{{1400, 900}, {2560, 1440}} {
+		b.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(b *testing.B) {
+			k, s := benchDesk(b, full(), float32(size[0]), float32(size[1]))
+			var works []func() func()
+			k.Background(func(work func() func()) { works = append(works, work) })
+			b.ReportAllocs()
+			i := 0
+			for b.Loop() {
+				i++
+				f := full().Finish
+				f.Colour = design.Colour{R: uint8(i), G: uint8(i >> 8), B: 0x80}
+				if err := s.Do(edit.SetFinish(f)); err != nil {
+					b.Fatal(err)
+				}
+				k.Draw(size[0], size[1])
+				b.StopTimer()
+				for len(works) > 0 {
+					work := works[0]
+					works = works[1:]
+					then := work()
+					b.StartTimer()
+					then()
+					k.Draw(size[0], size[1])
+					b.StopTimer()
+				}
+				b.StartTimer()
+			}
+		})
+	}
+}

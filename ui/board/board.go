@@ -66,6 +66,9 @@ type Board struct {
 	onHint func(string)
 	onKey  func(*fyne.KeyEvent)
 	now    func() time.Time
+
+	background func(work func() (then func())) // nil to do it at once
+	fine       bool                            // gestures are drawn as finely as the rest, for tests
 }
 
 // New is a board on a session, in a window.
@@ -84,7 +87,8 @@ func New(s *session.Session, w fyne.Window) *Board {
 // changed redraws after a change of the session.
 func (b *Board) changed(c session.Change) {
 	if c.Design || c.Option || c.Job {
-		b.picture.stale = true
+		b.picture.now++
+		b.picture.foreign = b.picture.foreign || c.Option
 		if c.Option && c.Job { // another job altogether
 			b.Fit()
 		}
@@ -142,6 +146,10 @@ func (b *Board) SetRounding(r tool.Rounding) {
 // Rounding is which step the snap rounds to.
 func (b *Board) Rounding() tool.Rounding { return b.hand.Rounding() }
 
+// Background sets who does a work off the main goroutine, and then on it what the
+// work gives back. Without it all is drawn at once.
+func (b *Board) Background(run func(work func() (then func()))) { b.background = run }
+
 // Busy reports whether a gesture is open: a drag, or a number being typed.
 func (b *Board) Busy() bool { return b.hand.Busy() }
 
@@ -162,7 +170,7 @@ func (b *Board) Settle() {
 // SetShow says what the base picture holds.
 func (b *Board) SetShow(s Show) {
 	b.show = s
-	b.picture.redo = true
+	b.picture.now++
 	b.after()
 }
 
@@ -322,7 +330,8 @@ func (r *renderer) Layout(size fyne.Size) {
 
 // Refresh follows the theme.
 func (r *renderer) Refresh() {
-	r.b.picture.redo, r.b.picture.inked = true, false
+	r.b.picture.now++
+	r.b.picture.inked = false
 	r.b.zoom.box.Refresh()
 	r.b.raster.Refresh()
 }

@@ -10,6 +10,7 @@ import (
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/geom"
+	"example.org/castwright/model/report"
 	"example.org/castwright/model/scene"
 	"example.org/castwright/model/slab"
 )
@@ -18,6 +19,7 @@ import (
 type still struct {
 	solid  slab.Solid
 	design design.Design
+	report report.Report
 	dims   []scene.Item
 	view   draw.View
 }
@@ -34,7 +36,9 @@ const (
 // damage is the part of the page, in pixels, in which two pictures of the same
 // view can differ. whole is true when that can't be told or is not worth while.
 func damage(old, now still) (box geom.Box, whole bool) {
-	if old.view != now.view || !alike(old, now) {
+	a, b := old.view, now.view
+	a.Draft, b.Draft = false, false // a coarse part beside fine ones is gone in a moment
+	if a != b || !alike(old, now) {
 		return geom.Box{}, true
 	}
 	c := changes{box: geom.EmptyBox()}

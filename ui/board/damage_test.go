@@ -37,6 +37,7 @@ func TestPatchedBaseIsTheWholeBase(t *testing.T) {
 				if i%2 == 1 {
 					k.b.SetShow(board.Show{Dimensions: true, Supports: true, Grid: true, Textures: i%4 == 1})
 				}
+				k.b.Fine()
 				rnd := rand.New(rand.NewPCG(1, uint64(i)))
 				from := k.pos(grab[0], grab[1])
 				k.press(from, desktop.MouseButtonPrimary)

@@ -2,8 +2,10 @@ package board
 
 import (
 	"image"
+	"image/color"
 	"time"
 
+	"example.org/castwright/ui/view"
 	"fyne.io/fyne/v2"
 )
 
@@ -29,10 +31,21 @@ func (b *Board) LabelOf(field string) (fyne.Position, bool) {
 }
 
 // Stale makes the next picture draw its base anew.
-func (b *Board) Stale() { b.picture.redo = true }
+func (b *Board) Stale() { b.picture.whole = true }
 
 // Patched reports whether only a part of the base was drawn last.
 func (b *Board) Patched() bool { return b.picture.patched }
 
+// Fine has gestures drawn as finely as what rests.
+func (b *Board) Fine() { b.fine = true }
+
 // Base is the base picture.
 func (b *Board) Base() *image.RGBA { return b.picture.base }
+
+// TestGround is the ground that [MoveOnto] lays.
+var TestGround = color.RGBA{1, 2, 3, 0xff}
+
+// MoveOnto moves a picture of one view to another.
+func MoveOnto(dst, src *image.RGBA, v, of view.View) {
+	moveOnto(dst, src, v, of, tintOf(1, 2, 3, 0xff))
+}
