@@ -28,7 +28,7 @@ func (r *resolver) resolveChannel(i int, c design.Channel) {
 			r.fault(design.RuleFold, c.ID, fmt.Sprintf("%s.rivers[%d]", field, k), at,
 				"the river bends more sharply here than half its width; make it narrower or the bend wider")
 		}
-		flat := band.Flatten(Tolerance)
+		flat := band.Flatten(r.tolerance)
 		loops = append(loops, flat.Loops(start, end)...)
 		out.Centrelines = append(out.Centrelines, flat.Centreline())
 		out.length += band.Length()

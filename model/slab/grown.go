@@ -37,7 +37,7 @@ func (r *resolver) grown(s design.Shape, by float64, at geom.Vec, turn float64) 
 func (r *resolver) parallelBody(curves []geom.Curve, by float64, at geom.Vec) []grownPart {
 	runs := make([]ringRun, len(curves))
 	for i, c := range curves {
-		runs[i] = ringRun{geom.FlattenCoarsely(nil, c, Tolerance/20, r.most), c.Length(), design.Profile{}}
+		runs[i] = ringRun{geom.FlattenCoarsely(nil, c, r.tolerance/20, r.most), c.Length(), design.Profile{}}
 	}
 	loop, _ := loopOf(runs)
 	if len(loop) < 3 {

@@ -15,11 +15,16 @@ func (r *resolver) resolveOutline() {
 	r.misfits("outline.nodes", "", nodes, misfits, geom.Line{})
 	runs := make([]ringRun, len(pieces))
 	sides := make([]Side, len(pieces))
+	length := 0.0
+	for _, p := range pieces {
+		length += p.curve.Length()
+	}
+	r.tolerance = Tolerance * clamp(length/fullSize, leastTolerance, 1)
 	vertices := make([]geom.Vertex, 0, 4*len(pieces)) // of all runs
 	for i, p := range pieces {
 		edge := nodes[p.node].Edge
 		from := len(vertices)
-		vertices = geom.FlattenCoarsely(vertices, p.curve, Tolerance, r.most)
+		vertices = geom.FlattenCoarsely(vertices, p.curve, r.tolerance, r.most)
 		runs[i] = ringRun{vertices[from:len(vertices):len(vertices)], p.curve.Length(), edge.Profile}
 		sides[i] = Side{
 			Node: p.node, Corner: p.corner, Length: runs[i].length,
@@ -60,6 +65,15 @@ func (r *resolver) resolveOutline() {
 	r.top = newRing(runs, r.solid.Thickness)
 	r.fence = geom.NewFence(loop)
 }
+
+// fullSize is the perimeter, in millimetres, from which on a top is flattened to
+// Tolerance; a smaller one is flattened more finely in proportion, down to
+// leastTolerance of it, so that its crossings are as good for its size. It takes
+// the same number of steps.
+const (
+	fullSize       = 4000
+	leastTolerance = 0.05
+)
 
 // leastArea is the area in mm2 below which a chain counts as having none.
 const leastArea = 1e-3

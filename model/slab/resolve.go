@@ -22,7 +22,7 @@ const (
 // fails: what can't be placed is left out or placed as well as may be, and
 // stands in Faults.
 func Resolve(d design.Design) Solid {
-	r := resolver{d: d, curves: map[int][]geom.Curve{}, solid: Solid{Thickness: clamp(d.Thickness.MM(), 0, reach)}}
+	r := resolver{d: d, tolerance: Tolerance, curves: map[int][]geom.Curve{}, solid: Solid{Thickness: clamp(d.Thickness.MM(), 0, reach)}}
 	w := drawers.Get().(*drawer)
 	defer drawers.Put(w)
 	r.sweep = &w.sweep
@@ -55,16 +55,17 @@ func some[T any](list []T, most int) []T { return list[:min(len(list), most)] }
 
 // resolver is a resolving under way.
 type resolver struct {
-	d      design.Design
-	solid  Solid
-	rings  []*ring // of the openings
-	top    *ring
-	fence  *geom.Fence // of the outline
-	most   int         // steps of one curve
-	sweep  *geom.Sweep
-	fences []*geom.Fence        // of the openings
-	full   bool                 // no more openings are taken
-	curves map[int][]geom.Curve // of the openings by index, and of the outline
+	d         design.Design
+	solid     Solid
+	rings     []*ring // of the openings
+	top       *ring
+	fence     *geom.Fence // of the outline
+	most      int         // steps of one curve
+	tolerance float64     // of flattening, Tolerance or less
+	sweep     *geom.Sweep
+	fences    []*geom.Fence        // of the openings
+	full      bool                 // no more openings are taken
+	curves    map[int][]geom.Curve // of the openings by index, and of the outline
 }
 
 // points counts the points of a design's chains and rivers.
@@ -130,7 +131,7 @@ func (r *resolver) body() *body {
 func (r *resolver) flat(curves []geom.Curve, profile design.Profile) []ringRun {
 	runs := make([]ringRun, len(curves))
 	for i, c := range curves {
-		runs[i] = ringRun{geom.FlattenCoarsely(nil, c, Tolerance, r.most), c.Length(), profile}
+		runs[i] = ringRun{geom.FlattenCoarsely(nil, c, r.tolerance, r.most), c.Length(), profile}
 	}
 	return runs
 }
