@@ -63,7 +63,8 @@ func sample(sys units.System) (design.Job, design.Option, report.Report) {
 		CutoutPerimeter: 1349.463,
 		ConcreteVolume:  27_703_360, ConcreteCentroid: [3]float64{759.7, 279.95, 18.94},
 		ResinVolume: 111_800, ResinCentroid: [3]float64{200, 150, 33.1}, ResinArea: 11_180,
-		Channels:    []slab.ChannelMeasure{{Area: 11_180, Volume: 111_800, Length: 223.6}},
+		Channels: []slab.ChannelMeasure{{Area: 11_180, AreaCentroid: geom.Vec{X: 200, Y: 150},
+			Volume: 111_800, Centroid: [3]float64{200, 150, 33.1}, Length: 223.6}},
 		Beds:        []slab.BedMeasure{{Area: 50_000, Centroid: geom.Vec{X: 1325, Y: 200}}},
 		GrindVolume: 1_158_965, Bounds: geom.Box{Max: geom.Vec{X: 1524, Y: 558.8}},
 	}

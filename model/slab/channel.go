@@ -146,7 +146,7 @@ func between(x, y, width float64) (s, t float64, ok bool) {
 
 // region gives a region less its islands as clean loops.
 func (r *resolver) region(field string, part design.ID, g design.Region) []geom.Loop {
-	outer := r.chainLoop(field+".outer", part, g.Outer)
+	outer := r.chainLoop(field+".outer", part, g.Outer, false)
 	if len(outer) < 3 {
 		return nil
 	}
@@ -156,7 +156,7 @@ func (r *resolver) region(field string, part design.ID, g design.Region) []geom.
 	fence := geom.NewFence(outer)
 	var islands []geom.Loop
 	for k, nodes := range g.Islands {
-		l := r.chainLoop(fmt.Sprintf("%s.islands[%d]", field, k), part, nodes)
+		l := r.chainLoop(fmt.Sprintf("%s.islands[%d]", field, k), part, nodes, true)
 		if len(l) < 3 {
 			continue
 		}
@@ -175,12 +175,17 @@ func (r *resolver) region(field string, part design.ID, g design.Region) []geom.
 }
 
 // chainLoop is the loop of a chain, counter-clockwise; empty when it has no area.
-func (r *resolver) chainLoop(field string, part design.ID, nodes []design.Node) geom.Loop {
+// An island may run either way.
+func (r *resolver) chainLoop(field string, part design.ID, nodes []design.Node, island bool) geom.Loop {
 	pieces, misfits := chain(nodes)
 	r.misfits(field, part, nodes, misfits, geom.Line{})
 	loop, _ := loopOf(r.flat(pieceCurves(pieces), design.Profile{}))
 	if len(nodes) > 0 {
-		r.chainFaults(field, part, "the chain", loop, vec(nodes[0].At))
+		seen := loop
+		if island && loop.Area() < 0 {
+			seen = loop.Reversed()
+		}
+		r.chainFaults(field, part, "the chain", seen, vec(nodes[0].At))
 	}
 	switch area := loop.Area(); {
 	case area == 0:

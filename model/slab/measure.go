@@ -83,6 +83,7 @@ func (s Solid) plan(w *drawer) []geom.Part {
 
 // measurePlan fills in what the plan says, and gives the area less openings.
 func (s Solid) measurePlan(m *Measures, plan []geom.Part) (net float64) {
+	moments := make([]geom.Vec, len(m.Channels))
 	for _, p := range plan {
 		if p.Layers&setConcrete == 0 {
 			continue
@@ -94,9 +95,15 @@ func (s Solid) measurePlan(m *Measures, plan []geom.Part) (net float64) {
 		m.NetArea += p.Area
 		if k := firstChannel(p.Layers); k >= 0 {
 			m.Channels[k].Area += p.Area
+			moments[k] = moments[k].Add(p.Moment)
 			if s.Recesses[k].Fill.Resin {
 				m.ResinArea += p.Area
 			}
+		}
+	}
+	for k := range m.Channels {
+		if c := &m.Channels[k]; c.Area > 1e-9 {
+			c.AreaCentroid = moments[k].Mul(1 / c.Area)
 		}
 	}
 	return m.NetArea
@@ -183,6 +190,11 @@ func (s Solid) integrate(m *Measures, plan []geom.Part) {
 	var resin [3]float64
 	for k, c := range v.channels {
 		m.Channels[k].Volume = c.v
+		for i := range resin {
+			if c.v > 1e-9 {
+				m.Channels[k].Centroid[i] = c.moment[i] / c.v
+			}
+		}
 		if !s.Recesses[k].Fill.Resin {
 			m.EmptyVolume += c.v
 			continue

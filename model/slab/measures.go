@@ -31,9 +31,11 @@ type Measures struct {
 // ChannelMeasure is one channel's share; where channels overlap the first one
 // that is deep enough keeps the space.
 type ChannelMeasure struct {
-	Area   float64 // plan area on the top
-	Volume float64
-	Length float64 // of all its centrelines
+	Area         float64  // plan area on the top
+	AreaCentroid geom.Vec // of that area
+	Volume       float64
+	Centroid     [3]float64 // of the volume
+	Length       float64    // of all its centrelines
 }
 
 // BedMeasure is one glass bed on the top, less openings and channels; where beds

@@ -36,13 +36,14 @@ type reckoning struct {
 	cured    span
 	fresh    span
 
-	bedCast     span // mm3 of glass in beds as laid
-	bedLeft     span // mm3 of it that grinding leaves
-	bedCentre   [3]float64
-	fillResin   span // mm3 of resin in channels
-	fillGlass   span // mm3 of glass in that resin
-	coat        span // mm3 of top coat in place
-	coatCentreZ float64
+	bedCast   span // mm3 of glass in beds as laid
+	bedLeft   span // mm3 of it that grinding leaves
+	bedCentre [3]float64
+	fillResin span // mm3 of resin in channels
+	fillGlass span // mm3 of glass in that resin
+	coat      span // mm3 of top coat in place
+	fill      part // of the channels, resin and glass together
+	coats     part
 }
 
 func newReckoning(d design.Design, m design.Materials, s slab.Solid, ms slab.Measures) *reckoning {

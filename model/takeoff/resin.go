@@ -12,7 +12,7 @@ import (
 // its two parts, and the pours.
 func (r *reckoning) resin(t *Takeoff) {
 	var fills, coats []string
-	coatMoment := 0.0
+	r.fill.name, r.coats.name = "fill in channels", "top coat"
 	coatNeed := span{}
 	for i, c := range r.s.Recesses {
 		if i >= len(r.ms.Channels) || !c.Fill.Resin {
@@ -30,6 +30,7 @@ func (r *reckoning) resin(t *Takeoff) {
 		}
 		r.fillResin = r.fillResin.plus(space.scaled(1 - share))
 		r.fillGlass = r.fillGlass.plus(space.scaled(share))
+		r.fill.join(volume*(r.m.Resin.Density*(1-share)+r.m.Glass.Density*share), r.ms.Channels[i].Centroid)
 		fill := litres(volume) + " L"
 		if share > 0 {
 			fill += " x (1 - " + percent(share) + ")"
@@ -38,16 +39,14 @@ func (r *reckoning) resin(t *Takeoff) {
 		if coat := positive(c.Fill.TopCoat.MM()); coat > 0 {
 			v := exact(area * coat)
 			r.coat = r.coat.plus(v)
-			coatMoment += v.value * (r.s.Thickness + coat/2)
+			at := r.ms.Channels[i].AreaCentroid
+			r.coats.join(v.value*r.m.Resin.Density, [3]float64{at.X, at.Y, r.s.Thickness + coat/2})
 			if len(c.Open) > 0 {
 				v = doubtFall.off(v.value)
 			}
 			coatNeed = coatNeed.plus(v)
 			coats = append(coats, fmt.Sprintf("%s m2 x %s mm", num(area/1e6, 6), num(coat, 3)))
 		}
-	}
-	if r.coat.value > 0 {
-		r.coatCentreZ = coatMoment / r.coat.value
 	}
 	r.glassToBuy(t)
 	r.resinFigures(t, fills, coats, coatNeed)

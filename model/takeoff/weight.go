@@ -88,13 +88,11 @@ func bowlArea(k design.Sink, s slab.Solid) float64 {
 // centre reckons the centre of gravity of the finished piece: concrete, glass beds,
 // the channels' fill and top coat, each at its own centroid, weighed by mass.
 func (r *reckoning) centre(t *Takeoff) {
-	resin, glass := r.m.Resin.Density, r.m.Glass.Density
-	at := r.ms.ResinCentroid
 	parts := []part{
 		r.concretePart(),
-		{"glass in beds", r.bedLeft.value * glass, r.bedCentre},
-		{"fill in channels", r.fillResin.value*resin + r.fillGlass.value*glass, at},
-		{"top coat", r.coat.value * resin, [3]float64{at[0], at[1], r.coatCentreZ}},
+		{"glass in beds", r.bedLeft.value * r.m.Glass.Density, r.bedCentre},
+		r.fill,
+		r.coats,
 	}
 	for k, f := range []struct {
 		f          *Figure
@@ -106,7 +104,7 @@ func (r *reckoning) centre(t *Takeoff) {
 	} {
 		x, how := balance(parts, k)
 		*f.f = figure(f.key, f.label, "mm", exact(x), how,
-			"statics; x and y as drawn, z from the underside; all channels at their common centroid")
+			"statics; x and y as drawn, z from the underside")
 	}
 }
 
@@ -115,6 +113,17 @@ type part struct {
 	name string
 	mass float64
 	at   [3]float64
+}
+
+// join adds a mass at a place: the part is then where both balance.
+func (p *part) join(mass float64, at [3]float64) {
+	if !(mass > 0) {
+		return
+	}
+	p.mass += mass
+	for k := range p.at {
+		p.at[k] += (finite(at[k]) - p.at[k]) * mass / p.mass
+	}
 }
 
 // concretePart is the concrete that the glass beds leave.
