@@ -245,7 +245,7 @@ func TestGlassInResin(t *testing.T) {
 		Resin: true, Glass: &design.GlassFill{Share: 40 * units.Percent}}}}}
 	ms := slab.Measures{ConcreteVolume: 10e6, ConcreteCentroid: [3]float64{100, 0, 19},
 		ResinVolume: 1e6,
-		Channels: []slab.ChannelMeasure{{Area: 1e5, Volume: 1e6, Centroid: [3]float64{0, 50, 33}}}}
+		Channels:    []slab.ChannelMeasure{{Area: 1e5, Volume: 1e6, Centroid: [3]float64{0, 50, 33}}}}
 	got := takeoff.Reckon(design.Design{}, material.Defaults(), s, ms)
 	const resin, glass, concrete = 0.6 * 1.1, 0.4 * 2.5, 10 * 2.4
 	for _, tt := range []struct {

@@ -31,6 +31,12 @@ def breaks(profile, T):
     return [r]
 
 
+def whole(p):
+    """A region without the slivers between bands that should touch."""
+    return unary_union([Polygon(g.exterior, [r for r in g.interiors if Polygon(r).area > 1e-3])
+                        for g in getattr(p, "geoms", [p]) if g.area > 1e-3])
+
+
 class Sections:
     def __init__(self, d):
         self.T = d["thickness_mm"]
@@ -141,7 +147,7 @@ class Sections:
                 if a.area:
                     c = a.centroid
                     mom += wt * a.area * np.array([c.x, c.y, T - u])
-        openings = unary_union(self.base)
+        openings = whole(unary_union(self.base))
         net = self.plan.difference(openings)
         edge = sum(sum(c.length() for c in part) for part, _, _ in self.edges)
         cutout = openings.boundary.intersection(self.plan).length if self.base else 0.0
