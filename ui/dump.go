@@ -26,6 +26,7 @@ type state struct {
 	Hint      string     `json:"hint"`
 	Busy      bool       `json:"busy"` // a dialog is open
 	Tool      string     `json:"tool"`
+	Saved     string     `json:"saved"`  // whether the job is saved, in words
 	Undo      string     `json:"undo"`   // what undo would take back
 	Typing    *typing    `json:"typing"` // a number being typed on the drawing
 	Board     boardState `json:"board"`
@@ -68,6 +69,7 @@ func (w *window) state() state {
 		Busy:  w.frame.Busy(),
 		Board: boardState{g.X, g.Y, g.W, g.H, g.PerMM, g.Origin.X, g.Origin.Y},
 	}
+	s.Saved = w.hint.state.Text()
 	s.Tool, s.Undo = w.board.Tool().String(), w.session.UndoName()
 	if n, ok := w.board.Typing(); ok {
 		s.Typing = &typing{n.Name, n.Text, n.Bad}

@@ -60,6 +60,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.session = session.New(job, "")
 	w.files = files.New(w.session, w.frame, settings, h.later)
 	w.files.OnOpen = w.opened
+	w.files.OnKept = func() { w.hint.saved(w.savedWords()) }
 	w.board = board.New(w.session, w.win)
 	w.board.Background(w.frame.Background)
 	w.board.SetRounding(tool.Rounding(min(max(settings.Step, 0), 255)))
@@ -196,6 +197,8 @@ func (w *window) title() string {
 
 func (w *window) savedWords() string {
 	switch {
+	case w.session.Dirty() && w.files.Unkept() != nil:
+		return "! Changes not saved, and no copy can be kept: " + w.files.Unkept().Error()
 	case w.session.Dirty():
 		return "Changes not saved"
 	case w.session.Path() == "":

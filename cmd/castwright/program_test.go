@@ -172,6 +172,7 @@ type state struct {
 	Hint      string   `json:"hint"`
 	Busy      bool     `json:"busy"` // a dialog is open
 	Tool      string   `json:"tool"`
+	Saved     string   `json:"saved"`  // whether the job is saved, in words
 	Undo      string   `json:"undo"`   // what undo would take back
 	Typing    *typing  `json:"typing"` // a number being typed on the drawing
 	Board     board    `json:"board"`

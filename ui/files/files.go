@@ -35,6 +35,8 @@ type Files struct {
 	Settings *Settings
 	// OnOpen hears that another job is in hand, such as to show all of it.
 	OnOpen func()
+	// OnKept hears that copies of the work can no longer be kept, or again.
+	OnKept func()
 	// Later runs something on the main goroutine after a while.
 	Later func(time.Duration, func())
 	// Now is the clock.
@@ -43,6 +45,7 @@ type Files struct {
 	s       *session.Session
 	frame   *control.Frame
 	keeping *keeping
+	unkept  error // why no copy could be kept lately
 }
 
 // New deals with the files of a session.
@@ -179,7 +182,8 @@ func (f *Files) write(path string, then func()) {
 // saved goes on after a save, or says why there is none.
 func (f *Files) saved(path string, err error, then func()) {
 	if err != nil {
-		control.Warn(f.frame, "The job is not saved", err)
+		control.Warn(f.frame, "The job is not saved", fmt.Errorf("%w. Nothing is lost: the job stays open here as it is, "+
+			"and the file is as it was saved last. Put that right and save again, or save elsewhere (File, Save as)", err))
 		return
 	}
 	f.s.MarkSaved(path)

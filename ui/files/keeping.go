@@ -18,6 +18,9 @@ import (
 // that time are kept together.
 const keepAfter = time.Second
 
+// keepAgain is how soon it is tried again when no copy could be kept.
+const keepAgain = 5 * time.Second
+
 // keeping keeps a copy of the work beside the job's file, off the main
 // goroutine, until it is saved or dropped.
 type keeping struct {
@@ -112,8 +115,25 @@ func (f *Files) keepCopy() {
 		return
 	}
 	j := f.s.Job()
-	go func() { f.keeping.write(store.Encode(j)) }()
+	f.frame.Background(func() func() {
+		err := f.keeping.write(store.Encode(j))
+		return func() {
+			told := f.unkept
+			if f.unkept = nil; err != nil {
+				f.unkept = plainly(err)
+				f.keeping.soon = true
+				f.Later(keepAgain, f.keepCopy)
+			}
+			if (err == nil) != (told == nil) && f.OnKept != nil {
+				f.OnKept()
+			}
+		}
+	})
 }
+
+// Unkept is why no copy of the work could be kept lately, such as a full disk; nil
+// when one could.
+func (f *Files) Unkept() error { return f.unkept }
 
 // OfferLost shows, one after the other, what windows left behind that ended
 // without saving: of the job at path, or of jobs without a file when it is "".

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"example.org/castwright/model/store"
 	"example.org/castwright/model/store/keep"
@@ -99,5 +100,30 @@ func TestNothingIsKeptOfSavedWork(t *testing.T) {
 				t.Errorf("%s is left", e.Name())
 			}
 		}
+	}
+}
+
+// Where no copy can be kept (the disk is full, the folder gone) the window says
+// so, and says when it is over.
+func TestACopyThatCantBeKeptIsTold(t *testing.T) {
+	r := newRig(t)
+	told := 0
+	r.f.OnKept = func() { told++ }
+	r.f.Later = func(time.Duration, func()) {}
+	r.change()
+	if err := os.RemoveAll(r.f.keeping.folder); err != nil {
+		t.Fatal(err)
+	}
+	r.f.keepCopy()
+	r.f.keepCopy()
+	if r.f.Unkept() == nil || told != 1 {
+		t.Errorf("after a copy that failed: %v, told %d times", r.f.Unkept(), told)
+	}
+	if err := os.MkdirAll(r.f.keeping.folder, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	r.f.keepCopy()
+	if r.f.Unkept() != nil || told != 2 {
+		t.Errorf("after one that did not: %v, told %d times", r.f.Unkept(), told)
 	}
 }
