@@ -74,7 +74,7 @@ func (h hand) drag(from, to at) {
 func (h hand) key(names ...string) {
 	h.t.Helper()
 	for _, n := range names {
-		h.do("key", "--clearmodifiers", n)
+		h.do("key", n) // without clearing modifiers, which would let go of the mouse too
 	}
 }
 

@@ -25,7 +25,7 @@ func tapFields(d design.Design, s slab.Solid, t design.TapSet) []field {
 		{name: "Set-back", value: t.SetBack.MM(), from: at.Add(f.up.Mul(t.SetBack.MM())), to: at,
 			dir: f.up.Mul(-1), beside: f.right},
 		{name: "Off the centreline", value: t.Offset.MM(), from: onLine, to: at,
-			dir: f.right, beside: f.up.Mul(-1)},
+			dir: f.right, beside: f.up.Mul(-1), hidden: t.Offset == 0},
 	}
 }
 
@@ -121,8 +121,8 @@ func sinkFields(k design.Sink) []field {
 		})
 	}
 	across := func(name string, u geom.Vec, l units.Length, set func(*design.Shape, units.Length)) field {
-		// Labelled between the middle and the handle; the bowl is seen anyway.
-		return field{name: name, value: l.MM(), from: at, to: at.Add(u.Mul(l.MM() / 2)), beside: u.Left(), bare: true,
+		// Labelled beside the handle; the bowl is seen anyway.
+		return field{name: name, value: l.MM(), from: at.Add(u.Mul(l.MM() * 0.3)), to: at.Add(u.Mul(l.MM() / 2)), beside: u.Left(), bare: true,
 			set: size(small(name), set)}
 	}
 	width := func(s *design.Shape, l units.Length) { s.Width = l }
@@ -300,7 +300,16 @@ func gaps(s slab.Solid, id design.ID, what matter, reach func(geom.Vec) (geom.Ve
 		{geom.Vec{Y: -1}, "Rail in front"}, {geom.Vec{Y: 1}, "Rail behind"},
 	} {
 		from, ok := reach(side.u)
-		if !ok || !s.Outline.Contains(from) {
+		if !ok {
+			continue
+		}
+		if !s.Outline.Contains(from) {
+			// A cut-out or hole that runs over the edge: by how much.
+			back := cast(from, side.u.Mul(-1), s.Outline)
+			if (what == matterSink || what == matterRound) && !math.IsInf(back, 0) {
+				out = append(out, field{name: side.name, value: -back, from: from.Sub(side.u.Mul(back)), to: from,
+					dir: side.u.Mul(-1), beside: side.u.Left(), met: matterEdge, low: low{severe: true, over: true}})
+			}
 			continue
 		}
 		dist, met := cast(from, side.u, s.Outline), matterEdge

@@ -12,6 +12,7 @@ import (
 const (
 	maxNodeHandles  = 400
 	maxWidthHandles = 40
+	thinOut         = 14 // points between the nodes of a region that are offered
 )
 
 // grips are the handles of what is selected and of the edge under the mouse,
@@ -41,7 +42,7 @@ func (h *Hand) grips(perMM float64) []grip {
 		out = append(out, controls(d, g.node, 1)...)
 	case gripPart:
 		p, _ := find(d, g.part)
-		out = append(out, partGrips(p, g.part)...)
+		out = append(out, partGrips(p, g.part, perMM)...)
 	}
 	return out
 }
@@ -55,7 +56,7 @@ func controls(d design.Design, node, side int) []grip {
 }
 
 // partGrips are the nodes of a part.
-func partGrips(p part, id design.ID) []grip {
+func partGrips(p part, id design.ID, perMM float64) []grip {
 	var out []grip
 	if p.sink != nil {
 		if p.sink.Shape.Kind != design.ShapePath {
@@ -85,8 +86,14 @@ func partGrips(p part, id design.ID) []grip {
 	}
 	for r, region := range p.regions() {
 		for c := 0; c <= len(region.Islands); c++ {
-			for n := range chainOf(region, c) {
-				out = append(out, grip{kind: gripNode, part: id, group: r, chain: c, node: n})
+			var last geom.Vec
+			for n, node := range chainOf(region, c) {
+				// Of nodes that could not be told apart at this zoom one stands for
+				// its neighbours.
+				if at := vec(node.At); n == 0 || at.Dist(last) >= thinOut/perMM {
+					last = at
+					out = append(out, grip{kind: gripNode, part: id, group: r, chain: c, node: n})
+				}
 			}
 		}
 	}
@@ -144,7 +151,9 @@ func (g grip) stalk(d design.Design, at geom.Vec) geom.Vec {
 	switch {
 	case g.kind == gripTurn:
 		if p, ok := find(d, g.part); ok && p.sink != nil {
-			return vec(p.sink.At)
+			// From the bowl's rim.
+			in := at.Sub(vec(p.sink.At))
+			return vec(p.sink.At).Add(in.Mul(0.72))
 		} else if ok && p.taps != nil {
 			return vec(p.taps.At)
 		}

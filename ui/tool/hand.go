@@ -150,6 +150,10 @@ func (h *Hand) grasp(p Pointer) (free bool) {
 	case p.Mod&Shift != 0:
 		h.toggle(g.whole())
 		return false
+	case chosen.kind == gripTop && (g.kind == gripCorner || g.kind == gripEdge):
+		// A press on the rim of the selected top is meant for the rim.
+		h.again = false
+		h.choose(g)
 	case chosen.kind != gripNone && !h.isHandle(g):
 		// What is selected is dragged even from under something else; a click
 		// without a drag goes on to the next (see Up).

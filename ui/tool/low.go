@@ -13,6 +13,7 @@ import (
 type low struct {
 	severe bool
 	limit  float64 // mm, 0 for a measure that is large enough
+	over   bool    // it runs over the edge of the top
 }
 
 // lowSlack is how far in millimetres a measure may pass a limit unnoticed: as in
@@ -51,7 +52,10 @@ func lowOf(code warn.Code, value, thickness float64) low {
 
 // words says what is wrong, "" for nothing.
 func (l low) words(sys units.System) string {
-	if l.limit == 0 {
+	switch {
+	case l.over:
+		return "over the edge"
+	case l.limit == 0:
 		return ""
 	}
 	return "under " + units.Format(units.FromMM(l.limit), sys)

@@ -29,7 +29,7 @@ func (h *Hand) penFields() []field {
 		beside := way.Unit().Left()
 		angle := math.Atan2(way.Y, way.X) * 180 / math.Pi
 		out = append(out, field{name: penLength, value: way.Norm(), from: last, to: next, beside: beside, bare: true},
-			field{name: penDirection, value: angle, angle: true, from: last, to: last, beside: geom.Vec{Y: -1}, hidden: true})
+			field{name: penDirection, value: angle, angle: true, from: last, to: last, beside: geom.Vec{Y: -1}, hidden: h.tool == River})
 	}
 	if h.tool != Outline {
 		for _, f := range placeFields(h.s.Design(), next) {

@@ -112,9 +112,12 @@ func (h *Hand) dims(fs []field, active string, ok bool) []Dim {
 			continue
 		}
 		d := Dim{From: f.from, To: f.to, Beside: f.beside, Text: h.amount(f),
-			Active: on, Field: f.id(), Bare: f.bare, Tag: f.tag, Low: f.low.limit > 0, Severe: f.low.severe}
+			Active: on, Field: f.id(), Bare: f.bare, Tag: f.tag, Low: f.low != low{}, Severe: f.low.severe}
 		d.Text = measureWord(f.name) + d.Text
-		if words := f.low.words(h.s.Job().Units); words != "" {
+		switch words := f.low.words(h.s.Job().Units); {
+		case f.low.over:
+			d.Text = h.length(-f.value) + " " + words
+		case words != "":
 			d.Text += ", " + words
 		}
 		if f.read {

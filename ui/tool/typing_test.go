@@ -416,7 +416,8 @@ func TestNarrowRailsAreWorded(t *testing.T) {
 		y      float64
 		text   string
 		severe bool
-	}{{150 + 80, "80 mm", false}, {150 + 60, "60 mm, under 76.2 mm", false}, {150 + 40, "40 mm, under 50.8 mm", true}} {
+	}{{150 + 80, "80 mm", false}, {150 + 60, "60 mm, under 76.2 mm", false}, {150 + 40, "40 mm, under 50.8 mm", true},
+		{150 - 10, "10 mm over the edge", true}} {
 		d.Sinks[0].At = at(400, tt.y)
 		r := newRig(t, units.Metric, d)
 		r.click(400, tt.y)
@@ -424,7 +425,7 @@ func TestNarrowRailsAreWorded(t *testing.T) {
 		for _, m := range r.h.Overlay().Dims {
 			if m.Field == "Rail in front" {
 				found = true
-				if m.Text != tt.text || m.Severe != tt.severe || m.Low != strings.Contains(tt.text, "under") {
+				if m.Text != tt.text || m.Severe != tt.severe || m.Low != (tt.text != "80 mm") {
 					t.Errorf("rail of %g: %+v, want %q", tt.y-150, m, tt.text)
 				}
 			}
