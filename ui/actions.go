@@ -95,11 +95,7 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 		keys.PartChannel, keys.PartGlass, keys.PartFinish, keys.PartSupports} {
 		change(id, func() { w.parts.Open(id) })
 	}
-	for id, t := range map[keys.ID]board.Tool{keys.DrawOutline: board.Outline,
-		keys.DrawRiver:  board.River,
-		keys.DrawRegion: board.Region, keys.DrawGlass: board.Glass, keys.DrawSupport: board.Support} {
-		change(id, func() { w.board.SetTool(t) })
-	}
+	w.bindDrawing(change)
 
 	job(keys.OptionNew, w.newOption)
 	job(keys.OptionDuplicate, func() {

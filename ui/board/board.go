@@ -28,6 +28,12 @@ const (
 	Region  = tool.Region
 	Glass   = tool.Glass
 	Support = tool.Support
+
+	Freehand = tool.Freehand
+	Brush    = tool.Brush
+	Eraser   = tool.Eraser
+	Bank     = tool.Bank
+	Flood    = tool.Flood
 )
 
 // Put is a new part to be placed; see [Board.Put].

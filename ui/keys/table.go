@@ -1,6 +1,10 @@
 package keys
 
-import "fyne.io/fyne/v2"
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+)
 
 // ID names an action.
 type ID string
@@ -53,11 +57,6 @@ const (
 	PartGlass    ID = "part-glass"
 	PartFinish   ID = "part-finish"
 	PartSupports ID = "part-supports"
-	DrawOutline  ID = "draw-outline"
-	DrawRiver    ID = "draw-river"
-	DrawRegion   ID = "draw-region"
-	DrawGlass    ID = "draw-glass"
-	DrawSupport  ID = "draw-support"
 
 	OptionNew       ID = "option-new"
 	OptionDuplicate ID = "option-duplicate"
@@ -100,15 +99,17 @@ type Action struct {
 }
 
 // Menus are the menus from left to right.
-var Menus = []string{"File", "Edit", "View", "Parts", "Options", "Help"}
+var Menus = []string{"File", "Edit", "View", "Parts", "Draw", "Options", "Help"}
 
 const (
 	shift = fyne.KeyModifierShift
 	alt   = fyne.KeyModifierAlt
 )
 
-// Table is every action, in the order of the menus.
-var Table = []Action{
+// Table is every action, by menus.
+var Table = slices.Concat(table, drawing)
+
+var table = []Action{
 	{ID: NewJob, Menu: "File", Name: "New job", Key: Key{fyne.KeyN, Ctrl},
 		Does: "Starts a job of your own with a plain rectangular top."},
 	{ID: Open, Menu: "File", Name: "Open…", Key: Key{fyne.KeyO, Ctrl},
@@ -205,16 +206,6 @@ var Table = []Action{
 		Does: "Offers colours and finishes of the face."},
 	{ID: PartSupports, Menu: "Parts", Name: "Supports…", Key: Key{fyne.KeyF10, 0},
 		Does: "Offers what the top rests on."},
-	{ID: DrawOutline, Menu: "Parts", Name: "Draw an outline", Key: Key{fyne.KeyF2, Ctrl}, Group: true,
-		Does: "Draws the outline of the top corner by corner."},
-	{ID: DrawRiver, Menu: "Parts", Name: "Draw a river", Key: Key{fyne.KeyF7, Ctrl},
-		Does: "Draws the middle of a river point by point."},
-	{ID: DrawRegion, Menu: "Parts", Name: "Draw a pool", Key: Key{fyne.KeyF7, Ctrl | shift},
-		Does: "Draws a recess of any shape point by point."},
-	{ID: DrawGlass, Menu: "Parts", Name: "Draw a glass bed", Key: Key{fyne.KeyF8, Ctrl},
-		Does: "Draws a bed of glass point by point."},
-	{ID: DrawSupport, Menu: "Parts", Name: "Draw a support", Key: Key{fyne.KeyF10, Ctrl},
-		Does: "Draws the line that something carries the top along."},
 
 	{ID: OptionNew, Menu: "Options", Name: "New option", Key: Key{fyne.KeyN, Ctrl | shift},
 		Does: "Adds an option with a plain top of the same size."},

@@ -6,6 +6,7 @@ import (
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/icon"
 	"example.org/castwright/ui/panel"
 )
 
@@ -72,8 +73,10 @@ func (k kit) channels() []starter {
 		out = append(out, starter{name: i.name, hint: i.hint + inHandHint, sample: sample,
 			put: &board.Put{Channel: &c}})
 	}
-	river, region := board.River, board.Region
+	freehand, river, region := board.Freehand, board.River, board.Region
 	return append(out,
+		starter{name: "Draw freehand", hint: "Draw a river in one stroke; it is fitted smoothly. From a river on it is a branch, " +
+			"round an area a pool.", tool: &freehand, icon: icon.Stroke},
 		starter{name: "Draw a river", hint: "Draw the middle of a river point by point.", tool: &river},
 		starter{name: "Draw a pool", hint: "Draw a recess of any shape point by point.", tool: &region})
 }
@@ -122,7 +125,11 @@ func (k kit) glass() []starter {
 		out = append(out, starter{name: i.name, hint: i.hint + inHandHint, sample: sample,
 			put: &board.Put{Glass: &g}})
 	}
-	tool := board.Glass
-	return append(out, starter{name: "Draw it", hint: "Draw a bed of glass point by point.",
-		tool: &tool})
+	paint, wipe, bank, flood, tool := board.Brush, board.Eraser, board.Bank, board.Flood, board.Glass
+	return append(out,
+		starter{name: "Paint it", hint: "Paint glass with a round brush.", tool: &paint, icon: icon.Brush},
+		starter{name: "Along a bank", hint: "A strip of glass that follows the bank of a channel.", tool: &bank, icon: icon.Bank},
+		starter{name: "Fill", hint: "Fill what lies between edges, banks and holes.", tool: &flood, icon: icon.Flood},
+		starter{name: "Wipe away", hint: "Take glass away with a round brush.", tool: &wipe, icon: icon.Remove},
+		starter{name: "Draw it", hint: "Draw a bed of glass point by point.", tool: &tool})
 }

@@ -135,7 +135,11 @@ func (r *Row) tile(s starter) *control.Tile {
 	var picture fyne.CanvasObject
 	switch {
 	case s.tool != nil:
-		picture = container.NewCenter(control.Sized(32, 32, control.Icon(icon.Pen, look.Muted)))
+		sign := s.icon
+		if sign == nil {
+			sign = icon.Pen
+		}
+		picture = container.NewCenter(control.Sized(32, 32, control.Icon(sign, look.Muted)))
 	case s.profile != nil:
 		d := r.s.Design()
 		picture = control.NewPicture(r.frame, pictureW, pictureH, func(w, h int) control.Paint {

@@ -7,6 +7,7 @@ import (
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/board"
 	"example.org/castwright/ui/panel"
+	"fyne.io/fyne/v2"
 )
 
 // starter is something to pick: it is put in hand, applied, or takes a tool.
@@ -17,6 +18,7 @@ type starter struct {
 	put        *board.Put
 	edit       *edit.Edit
 	tool       *board.Tool
+	icon       fyne.Resource   // of a tool, nil for the pen
 	profile    *design.Profile // its picture is a section
 }
 

@@ -8,7 +8,7 @@ import (
 
 // Cursor is the shape of the mouse pointer over what lies under it.
 func (h *Hand) Cursor() Cursor {
-	if h.put != nil || h.pen != nil {
+	if h.put != nil || h.pen != nil || h.free != nil {
 		return CursorCross
 	}
 	if h.tool == Pan {

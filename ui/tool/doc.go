@@ -10,21 +10,31 @@ package tool
 // Tool is what a press on the board means.
 type Tool uint8
 
-// The tools. All but the first two set down points; Esc and a finished drawing
-// lead back to [Select].
+// The tools. From Outline on they set down points; Esc and a finished drawing
+// lead back to [Select]. From Freehand on they draw by strokes; they stay in hand
+// for the next one until Esc.
 const (
-	Select  Tool = iota // pick, drag, bend, round, nudge
-	Pan                 // drag the paper
-	Outline             // draw the outline point by point
-	River               // draw a river's centreline
-	Region              // draw a channel as a closed region
-	Glass               // draw a glass bed
-	Support             // draw a bearing line with two points
+	Select   Tool = iota // pick, drag, bend, round, nudge
+	Pan                  // drag the paper
+	Outline              // draw the outline point by point
+	River                // draw a river's centreline
+	Region               // draw a channel as a closed region
+	Glass                // draw a glass bed
+	Support              // draw a bearing line with two points
+	Freehand             // draw a river, a branch, a pool or an island in one stroke
+	Brush                // paint glass
+	Eraser               // wipe glass away
+	Bank                 // lay glass along the bank of a channel
+	Flood                // fill what lies between edges, banks and holes with glass
 )
 
 // draws reports whether the tool sets down points.
-func (t Tool) draws() bool { return t >= Outline }
+func (t Tool) draws() bool { return t >= Outline && t <= Support }
+
+// strokes reports whether the tool draws by strokes of a pressed button.
+func (t Tool) strokes() bool { return t > Support }
 
 func (t Tool) String() string {
-	return [...]string{"select", "pan", "outline", "river", "region", "glass", "support"}[t]
+	return [...]string{"select", "pan", "outline", "river", "region", "glass", "support",
+		"freehand", "brush", "eraser", "bank", "flood"}[t]
 }

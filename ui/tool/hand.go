@@ -26,6 +26,7 @@ type Hand struct {
 
 	put  *inHand
 	pen  *pen
+	free *free
 	hold *hold
 
 	last     geom.Vec // where the last press was, for reaching what is under
@@ -48,9 +49,12 @@ func (h *Hand) changed(c session.Change) {
 		return
 	}
 	h.hold, h.note = nil, ""
+	if h.free != nil {
+		h.free.drop()
+	}
 	if c.Option {
-		h.put, h.pen = nil, nil
-		if h.tool.draws() {
+		h.put, h.pen, h.free = nil, nil, nil
+		if h.tool.draws() || h.tool.strokes() {
 			h.tool = Select
 		}
 	}
@@ -62,10 +66,13 @@ func (h *Hand) Tool() Tool { return h.tool }
 // SetTool takes another tool; what is in hand is put back.
 func (h *Hand) SetTool(t Tool) {
 	h.BackOut()
-	h.tool, h.put, h.pen, h.note = t, nil, nil, ""
-	if t.draws() {
+	h.tool, h.put, h.pen, h.free, h.note = t, nil, nil, nil, ""
+	switch {
+	case t.draws():
 		h.pen = &pen{}
 		h.s.Select()
+	case t.strokes():
+		h.free = &free{craft: craftOf(t)}
 	}
 }
 
@@ -96,15 +103,21 @@ func (h *Hand) stockNow() Stock {
 }
 
 // Busy reports whether a gesture is open that [Hand.BackOut] would take back.
-func (h *Hand) Busy() bool { return h.hold != nil && (h.hold.pressed || h.hold.typed != nil) }
+func (h *Hand) Busy() bool { return h.holding() || h.free.busy() }
+
+// holding reports whether a grip is in hand, by the mouse or for a number.
+func (h *Hand) holding() bool { return h.hold != nil && (h.hold.pressed || h.hold.typed != nil) }
 
 // BackOut takes back an open gesture; a drawing under way and a part in hand
 // stay. Call it before undo, save and whatever else needs a settled design.
 func (h *Hand) BackOut() {
-	if h.Busy() {
+	if h.holding() {
 		h.done = h.hold.pressed
 		h.revert()
 		return
+	}
+	if h.free != nil {
+		h.free.drop()
 	}
 	h.hold = nil
 }
@@ -122,6 +135,9 @@ func (h *Hand) Down(p Pointer) (free bool) {
 		return false
 	case h.pen != nil:
 		h.point(p)
+		return false
+	case h.free != nil:
+		h.free.press(h, p)
 		return false
 	case h.tool == Pan:
 		return true
@@ -259,6 +275,8 @@ func (h *Hand) Move(p Pointer) (changed bool) {
 		h.carry(p)
 	case h.pen != nil:
 		h.aim(p)
+	case h.free != nil:
+		h.free.move(h, p)
 	case h.hold != nil && h.hold.pressed:
 		h.drag(h.hold, p)
 	case h.hold == nil && h.tool == Select:
@@ -279,7 +297,7 @@ func (h *Hand) Move(p Pointer) (changed bool) {
 func (h *Hand) Follow(mods Mod) (changed bool) {
 	p := h.at
 	p.Mod = mods
-	if !h.here || h.put == nil && h.pen == nil && (h.hold == nil || !h.hold.pressed) {
+	if !h.here || h.put == nil && h.pen == nil && h.free == nil && (h.hold == nil || !h.hold.pressed) {
 		return false
 	}
 	return h.Move(p)
@@ -289,6 +307,10 @@ func (h *Hand) Follow(mods Mod) (changed bool) {
 func (h *Hand) Up(p Pointer) {
 	if !h.enter(&p) {
 		p = h.at
+	}
+	if h.free != nil {
+		h.free.release(h, p)
+		return
 	}
 	k := h.hold
 	if k == nil || !k.pressed {
@@ -333,6 +355,9 @@ func (h *Hand) Out() {
 	}
 	if h.pen != nil {
 		h.pen.shown = false
+	}
+	if h.free != nil {
+		h.free.shown = false
 	}
 }
 

@@ -14,6 +14,8 @@ func (h *Hand) Hint() string {
 		return h.putHint()
 	case h.pen != nil:
 		return h.penHint()
+	case h.free != nil:
+		return h.free.hint(h)
 	case h.hold != nil && h.hold.fault != "":
 		return h.hold.fault + ". " + h.afterFault()
 	case h.hold != nil && h.hold.typed != nil:

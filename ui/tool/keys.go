@@ -43,6 +43,9 @@ func (h *Hand) Rune(r rune) bool {
 	if !unicode.IsPrint(r) {
 		return false
 	}
+	if h.free != nil {
+		return h.free.rune(h, r)
+	}
 	if t, start := h.typedNow(); t == nil {
 		if !begins(r) && r != '=' || !start() {
 			return false
@@ -118,7 +121,7 @@ func (h *Hand) holdForTyping() *hold {
 // TakeField opens a number for a measure of what is selected, as a click on its
 // label does.
 func (h *Hand) TakeField(name string) bool {
-	if h.pen != nil || h.put != nil || h.hold != nil && h.hold.pressed {
+	if h.pen != nil || h.put != nil || h.free != nil || h.hold != nil && h.hold.pressed {
 		return false
 	}
 	k := h.holdForTyping()
@@ -157,9 +160,11 @@ func (h *Hand) Cancel() bool {
 	case h.hold != nil && h.hold.typed != nil:
 		h.dropNumber()
 		return true
-	case h.Busy():
+	case h.holding():
 		h.done = h.hold.pressed
 		h.revert()
+		return true
+	case h.free != nil && h.free.back():
 		return true
 	case h.hold != nil:
 		h.hold = nil
@@ -227,6 +232,9 @@ func (h *Hand) accept() bool {
 	case h.pen != nil:
 		h.finish(h.at)
 		return true
+	case h.free != nil:
+		h.free.enter(h)
+		return true
 	case h.hold == nil || !h.hold.pressed:
 		return h.startHeld()
 	}
@@ -236,7 +244,7 @@ func (h *Hand) accept() bool {
 // WantsTab reports whether Tab goes to the next measure rather than to the next
 // widget.
 func (h *Hand) WantsTab() bool {
-	return h.Busy() || h.put != nil && h.put.shown || h.pen != nil && (h.pen.shown || len(h.pen.points) > 0)
+	return h.Busy() || h.free != nil || h.put != nil && h.put.shown || h.pen != nil && (h.pen.shown || len(h.pen.points) > 0)
 }
 
 func (h *Hand) tab() bool {
@@ -245,7 +253,9 @@ func (h *Hand) tab() bool {
 		return h.putTab()
 	case h.pen != nil:
 		return h.penTab()
-	case !h.Busy():
+	case h.free != nil:
+		return h.free.tab(h)
+	case !h.holding():
 		return false
 	}
 	k := h.hold
@@ -283,6 +293,8 @@ func (h *Hand) backspace() bool {
 		n := len(h.pen.points) - 1
 		h.pen.points, h.pen.widths, h.pen.fault = h.pen.points[:n], h.pen.widths[:n], ""
 		return true
+	case h.free != nil:
+		return h.free.backspace()
 	case h.pen == nil && h.put == nil:
 		return h.remove()
 	}
@@ -296,7 +308,7 @@ func dropLast(s string) string {
 
 // remove takes away what is selected.
 func (h *Hand) remove() bool {
-	if h.put != nil || h.pen != nil || h.Busy() {
+	if h.put != nil || h.pen != nil || h.free != nil || h.Busy() {
 		return false
 	}
 	h.Settle()
@@ -337,7 +349,7 @@ func (h *Hand) remove() bool {
 // nudge moves what is selected by a grid step, with Shift by ten. Nudges that
 // follow each other are one gesture.
 func (h *Hand) nudge(dir geom.Vec, mods Mod) bool {
-	if h.put != nil || h.pen != nil || h.Busy() {
+	if h.put != nil || h.pen != nil || h.free != nil || h.Busy() {
 		return false
 	}
 	k := h.hold

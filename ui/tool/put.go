@@ -44,7 +44,7 @@ type inHand struct {
 // or Esc puts it back. A Put without a part empties the hand.
 func (h *Hand) Put(p Put) {
 	h.Cancel()
-	h.tool = Select
+	h.tool, h.pen, h.free = Select, nil, nil
 	d := p.alone(design.Point{})
 	id := putID
 	home, ok := geom.Vec{}, false

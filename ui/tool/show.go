@@ -24,6 +24,9 @@ func (h *Hand) Overlay() Overlay {
 	case h.pen != nil:
 		h.showPen(&o)
 		return o
+	case h.free != nil:
+		h.free.show(h, &o)
+		return o
 	}
 	h.showSelection(&o, d, s)
 	switch {
