@@ -242,7 +242,7 @@ func (b *Board) View() view.View { return b.view }
 
 const (
 	zoomStep    = 1.25
-	fitMargin   = 72 // room for the dimensions, points
+	fitMargin   = 84 // room for the dimensions, points
 	inSight     = 24 // a fitted view is fitted again when less room than this is left
 	placeMargin = 60
 )
