@@ -44,9 +44,10 @@ type typing struct {
 
 // spot is the middle of something in the window, in pixels.
 type spot struct {
-	Says string  `json:"says"`
-	X    float64 `json:"x"`
-	Y    float64 `json:"y"`
+	Says  string  `json:"says"`
+	Value string  `json:"value,omitempty"` // of an entry
+	X     float64 `json:"x"`
+	Y     float64 `json:"y"`
 }
 
 // boardState is where the drawing lies in the window, in pixels.
@@ -75,10 +76,10 @@ func (w *window) state() state {
 		s.Typing = &typing{n.Name, n.Text, n.Bad}
 	}
 	for _, l := range w.board.Labels() {
-		s.Labels = append(s.Labels, spot{l.Name, l.At.X, l.At.Y})
+		s.Labels = append(s.Labels, spot{Says: l.Name, X: l.At.X, Y: l.At.Y})
 	}
 	for _, l := range w.board.Handles() {
-		s.Handles = append(s.Handles, spot{l.Name, l.At.X, l.At.Y})
+		s.Handles = append(s.Handles, spot{Says: l.Name, X: l.At.X, Y: l.At.Y})
 	}
 	s.Controls = w.controls()
 	for _, p := range w.session.Selection() {
@@ -106,7 +107,7 @@ func (w *window) controls() []spot {
 	var out []spot
 	for _, s := range control.Spots(root, fyne.Position{}) {
 		x, y := c.PixelCoordinateForPosition(s.At.AddXY(s.Size.Width/2, s.Size.Height/2))
-		out = append(out, spot{s.Says, float64(x), float64(y)})
+		out = append(out, spot{s.Says, s.Value, float64(x), float64(y)})
 	}
 	return out
 }

@@ -118,6 +118,38 @@ func (m *maker) value(measure, text, end string, words string, done func(state) 
 	return m.wait(words, done)
 }
 
+// fill clicks an entry of the panel and types its value: two gestures. It waits
+// until the entry shows the value as the window writes it.
+func (m *maker) fill(says, text, shown string) {
+	m.t.Helper()
+	var p at
+	m.wait("an entry that says "+says, func(s state) bool {
+		var ok bool
+		p, ok = spotOf(s.Controls, says)
+		return ok
+	})
+	m.move(p)
+	m.wait("the hint line says "+says, func(s state) bool { return strings.HasPrefix(s.Hint, says) })
+	m.count("click the entry %q", says)
+	m.down()
+	m.up()
+	m.count("value %q Return", text)
+	m.write(text)
+	shows := func(value string) func(state) bool {
+		return func(s state) bool {
+			for _, c := range s.Controls {
+				if strings.HasPrefix(c.Says, says) {
+					return c.Value == value
+				}
+			}
+			return false
+		}
+	}
+	m.wait(fmt.Sprintf("%q typed", text), shows(text))
+	m.key("Return")
+	m.wait(says+" is "+shown, shows(shown))
+}
+
 // typingFor reports whether a number for a measure is open and empty.
 func typingFor(measure string) func(state) bool {
 	return func(s state) bool { return s.Typing != nil && s.Typing.Name == measure && s.Typing.Text == "" }

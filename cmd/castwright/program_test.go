@@ -190,9 +190,10 @@ type typing struct {
 
 // spot is the middle of something that can be clicked, with what it says.
 type spot struct {
-	Says string  `json:"says"`
-	X    float64 `json:"x"`
-	Y    float64 `json:"y"`
+	Says  string  `json:"says"`
+	Value string  `json:"value"` // of an entry
+	X     float64 `json:"x"`
+	Y     float64 `json:"y"`
 }
 
 // spotOf is the first spot that says something that begins so.

@@ -8,9 +8,10 @@ import (
 // Spot is where a control lies in the window, in points, and what it says in the
 // hint line. It is for tests of the real window, which find their way by it.
 type Spot struct {
-	Says string
-	At   fyne.Position
-	Size fyne.Size
+	Says  string
+	Value string // what an entry or a choice shows
+	At    fyne.Position
+	Size  fyne.Size
 }
 
 // said is what a control says in the hint line.
@@ -19,6 +20,9 @@ func (b *Button) said() string { return b.face.Hint }
 func (e *Entry) said() string  { return e.hint }
 func (c *Choice) said() string { return c.hint }
 func (c *Check) said() string  { return c.hint }
+
+func (e *Entry) value() string  { return e.Text }
+func (c *Choice) value() string { return c.Selected }
 
 // Spots are the controls in sight below an object whose place is given, in their
 // order. What is covered by a card over the window is not left out.
@@ -48,7 +52,11 @@ func gather(o fyne.CanvasObject, from, clip fyne.Position, room fyne.Size, out *
 		size := o.Size()
 		mid := at.AddXY(size.Width/2, size.Height/2)
 		if mid.X >= clip.X && mid.Y >= clip.Y && mid.X <= clip.X+room.Width && mid.Y <= clip.Y+room.Height {
-			*out = append(*out, Spot{k.said(), at, size})
+			s := Spot{Says: k.said(), At: at, Size: size}
+			if v, ok := k.(interface{ value() string }); ok {
+				s.Value = v.value()
+			}
+			*out = append(*out, s)
 		}
 	}
 }
