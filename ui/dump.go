@@ -8,8 +8,8 @@ import (
 	"io"
 	"time"
 
+	"example.org/castwright/model/store"
 	"example.org/castwright/ui/control"
-	"example.org/castwright/ui/files"
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 )
@@ -125,7 +125,7 @@ func (w *window) keepDumping(path string) {
 				return
 			}
 			last = text
-			files.WriteWhole(path, func(f io.Writer) error { _, err := f.Write(text); return err })
+			store.Write(path, func(f io.Writer) error { _, err := f.Write(text); return err })
 		})
 	}
 }

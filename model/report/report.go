@@ -51,6 +51,11 @@ func Derive(d design.Design, m design.Materials, site design.Site) Report {
 	r := Report{Solid: solid, Measures: solid.Measure(d.Finish.Grind.MM())}
 	r.Takeoff = takeoff.Reckon(d, m, r.Solid, r.Measures)
 	r.Faults = append(d.Validate(), solid.Faults...) // as slab.Validate, without resolving again
+	if r.Measures.Uncut {
+		r.Faults = append(r.Faults, design.Fault{Rule: design.RuleProfile, Field: "outline.nodes",
+			Detail: "the edges and their profiles cross each other too often to be cut, and the volume leaves the profiles out: " +
+				"use fewer nodes or smaller profiles"})
+	}
 	r.Warnings = warn.Check(d, m, site, r.Solid, r.Measures, r.Takeoff)
 	return r
 }

@@ -30,10 +30,10 @@ const kink = 2e-6
 // maxHalvings bounds how often a part is halved, fewHalvings where sections are
 // dear, and maxSpans into how many parts the heights at which profiles start
 // divide a solid. A pill of half the width that its profiles draw in is right to
-// 1e-5 after 4 halvings, to 5e-7 after 10.
+// 1e-5 after 4 halvings, to 2e-6 after 6.
 const (
 	maxHalvings = 10
-	fewHalvings = 4
+	fewHalvings = 6
 	maxSpans    = 32
 )
 
@@ -215,7 +215,9 @@ func (b *body) integrate(plan []geom.Part, channels int) volume {
 		cuts, visits, ok := b.cutAll(spans, plan, channels)
 		if !ok {
 			bare := &body{thickness: b.thickness, recesses: b.recesses}
-			return bare.integrate(plan, channels)
+			v := bare.integrate(plan, channels)
+			v.uncut = true
+			return v
 		}
 		switch {
 		case visits > maxVisits:

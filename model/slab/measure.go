@@ -169,6 +169,7 @@ func (s Solid) measureBeds(m *Measures, w *drawer) {
 
 // volume gathers integrals over the height.
 type volume struct {
+	uncut    bool // no profile was cut
 	concrete float64
 	moment   [3]float64 // of the concrete
 	channels []channelVolume
@@ -181,7 +182,7 @@ type channelVolume struct {
 
 func (s Solid) integrate(m *Measures, plan []geom.Part) {
 	v := s.body.integrate(plan, len(s.Recesses))
-	m.ConcreteVolume = v.concrete
+	m.ConcreteVolume, m.Uncut = v.concrete, v.uncut
 	for i := range 3 {
 		if v.concrete > 0 {
 			m.ConcreteCentroid[i] = v.moment[i] / v.concrete

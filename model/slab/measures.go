@@ -13,6 +13,7 @@ type Measures struct {
 
 	ConcreteVolume   float64    // the solid by its sections, glass beds counted as concrete
 	ConcreteCentroid [3]float64 // x, y, z
+	Uncut            bool       // the edges cross each other too often: profiles are left out of the volume
 
 	ResinVolume   float64 // space of all resin-filled channels on the top, each point once
 	ResinCentroid [3]float64

@@ -24,7 +24,7 @@ func (r *resolver) resolveOutline() {
 	for i, p := range pieces {
 		edge := nodes[p.node].Edge
 		from := len(vertices)
-		vertices = geom.FlattenCoarsely(vertices, p.curve, r.tolerance, r.most)
+		vertices = geom.FlattenCoarsely(vertices, p.curve, r.fineness(p.curve, edge.Profile), r.most)
 		runs[i] = ringRun{vertices[from:len(vertices):len(vertices)], p.curve.Length(), edge.Profile}
 		sides[i] = Side{
 			Node: p.node, Corner: p.corner, Length: runs[i].length,

@@ -131,9 +131,26 @@ func (r *resolver) body() *body {
 func (r *resolver) flat(curves []geom.Curve, profile design.Profile) []ringRun {
 	runs := make([]ringRun, len(curves))
 	for i, c := range curves {
-		runs[i] = ringRun{geom.FlattenCoarsely(nil, c, r.tolerance, r.most), c.Length(), profile}
+		runs[i] = ringRun{geom.FlattenCoarsely(nil, c, r.fineness(c, profile), r.most), c.Length(), profile}
 	}
 	return runs
+}
+
+// fineness is the tolerance for flattening a curve with a profile. Where the
+// profile draws in past the centre of a bend, all steps of its strip cross each
+// other: there are then no more of them than need be.
+func (r *resolver) fineness(c geom.Curve, profile design.Profile) float64 {
+	size, _ := profileSpan(profile, r.solid.Thickness)
+	if r.tolerance == Tolerance || !(size > 0) {
+		return r.tolerance
+	}
+	const looks = 32
+	for i := range looks + 1 {
+		if math.Abs(c.Curvature(float64(i)/looks))*size > 0.9 {
+			return Tolerance
+		}
+	}
+	return r.tolerance
 }
 
 // loopOf is the loop of a ring's runs and their exact length.

@@ -175,12 +175,21 @@ func reason(err error) error {
 	case err == nil:
 		return nil
 	case errors.Is(err, fs.ErrNotExist):
-		return fmt.Errorf("there is no such file or folder: %w", bare(err))
+		return plain{"there is no such file or folder", err}
 	case errors.Is(err, fs.ErrPermission):
-		return fmt.Errorf("you may not read or write there: choose another folder: %w", bare(err))
+		return plain{"you may not read or write there: choose another folder", err}
 	}
 	return bare(err)
 }
+
+// plain is an error of the system in plain words.
+type plain struct {
+	words string
+	err   error
+}
+
+func (p plain) Error() string { return p.words }
+func (p plain) Unwrap() error { return p.err }
 
 // bare is an error without the path that it carries: the caller has said it.
 func bare(err error) error {

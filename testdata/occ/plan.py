@@ -319,8 +319,7 @@ def about(curves, d):
     parts = []
     for c in curves:
         parts.append(band(c, d, (1, -1)))
-        if not isinstance(c, Ring):
-            parts += [disc(c.at(0.0), d), disc(c.at(1.0), d)]
+        parts += [disc(c.at(0.0), d), disc(c.at(1.0), d)]
     return unary_union(parts)
 
 

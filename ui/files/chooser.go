@@ -304,5 +304,9 @@ func plainlyRead(err error) error {
 	case errors.Is(err, fs.ErrPermission):
 		return errors.New("you may not read it")
 	}
-	return plainly(err)
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err // the caller says the path
+	}
+	return err
 }

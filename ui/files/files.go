@@ -304,7 +304,7 @@ var errStopped = errors.New("stopped")
 
 // WritePicture writes a page as a PNG, wholly or not at all.
 func WritePicture(path string, page scene.Page, stopped func() bool) error {
-	return WriteWhole(path, func(w io.Writer) error {
+	return store.Write(path, func(w io.Writer) error {
 		return raster.PNG(stopping{w, stopped}, page, raster.Options{})
 	})
 }
@@ -366,7 +366,7 @@ func (f *Files) exportReport(ext string, write func(io.Writer, design.Job, desig
 		Start: f.exportName("-report", ext)},
 		func(path string) {
 			j, o, r := f.s.Job(), f.s.Option(), f.s.Report()
-			err := WriteWhole(path, func(w io.Writer) error { return write(w, j, o, r) })
+			err := store.Write(path, func(w io.Writer) error { return write(w, j, o, r) })
 			if err != nil {
 				control.Warn(f.frame, "The report is not written", err)
 				return

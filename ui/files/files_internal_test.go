@@ -1,10 +1,8 @@
 package files
 
 import (
-	"errors"
 	"fmt"
 	"image/png"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -358,34 +356,6 @@ func TestSettings(t *testing.T) {
 	}
 	if got := LoadSettings(path); got.Theme != "" || got.path != path {
 		t.Errorf("of nonsense: %+v", got)
-	}
-}
-
-func TestWriteWhole(t *testing.T) {
-	dir := t.TempDir()
-	path := filepath.Join(dir, "x.txt")
-	put := func(text string, fail error) error {
-		return WriteWhole(path, func(w io.Writer) error {
-			io.WriteString(w, text)
-			return fail
-		})
-	}
-	if err := put("first", nil); err != nil {
-		t.Fatal(err)
-	}
-	if err := put("second", errors.New("no more room")); err == nil || !strings.Contains(err.Error(),
-		path) {
-		t.Errorf("a failing write gives %v", err)
-	}
-	if text, _ := os.ReadFile(path); string(text) != "first" {
-		t.Errorf("after a failing write the file holds %q", text)
-	}
-	if left, _ := os.ReadDir(dir); len(left) != 1 {
-		t.Errorf("left over: %v", left)
-	}
-	if err := WriteWhole(filepath.Join(dir, "none", "x"),
-		func(io.Writer) error { return nil }); err == nil {
-		t.Error("a missing folder is no error")
 	}
 }
 

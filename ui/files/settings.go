@@ -6,6 +6,8 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+
+	"example.org/castwright/model/store"
 )
 
 // Settings is what the window remembers from one start to the next. A job never
@@ -59,7 +61,7 @@ func (s *Settings) Save() error {
 	if err != nil {
 		return err
 	}
-	return WriteWhole(s.path, func(w io.Writer) error {
+	return store.Write(s.path, func(w io.Writer) error {
 		_, err := w.Write(append(data, '\n'))
 		return err
 	})
