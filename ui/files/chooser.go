@@ -304,9 +304,5 @@ func plainlyRead(err error) error {
 	case errors.Is(err, fs.ErrPermission):
 		return errors.New("you may not read it")
 	}
-	var p *fs.PathError
-	if errors.As(err, &p) {
-		return p.Err // the caller says the path
-	}
-	return err
+	return plainly(err)
 }
