@@ -56,6 +56,7 @@ func tour(t *testing.T, theme string, w, h int) {
 	g.dragging()
 	g.typing()
 	g.drawing()
+	g.strokes()
 	g.inHand()
 	g.cards()
 }
@@ -207,6 +208,45 @@ func (g guide) drawing() {
 		}
 		g.key("Escape", "Escape", "Escape")
 	}
+}
+
+func (g guide) strokes() {
+	for _, s := range []struct {
+		key, name string
+		points    [][2]float64
+	}{
+		{"ctrl+shift+F8", "bank", [][2]float64{{6, 7.2}, {6, 6.6}, {6, 5.8}}},
+	} {
+		g.key(s.key)
+		g.stroke(s.name, s.points)
+	}
+	for _, says := range []string{"Draw a river in one", "Paint glass", "Take glass", "Fill what"} {
+		card := map[bool]string{true: "F7", false: "F8"}[says == "Draw a river in one"]
+		g.key(card)
+		g.wait("the card is open", func(s state) bool { return s.Busy })
+		p, ok := spotOf(g.look().Controls, says)
+		if !ok {
+			g.key("Escape")
+			continue
+		}
+		g.click(p)
+		g.wait("the card is shut", func(s state) bool { return !s.Busy })
+		g.stroke("stroke-"+says[:4], [][2]float64{{45, 4}, {48, 7}, {52, 6}, {56, 10}})
+	}
+}
+
+// stroke takes a picture in the middle of a stroke, and takes it back.
+func (g guide) stroke(name string, points [][2]float64) {
+	g.at(points[0][0], points[0][1])
+	g.shot(name + "-before")
+	g.down()
+	for _, p := range points[1:] {
+		g.at(p[0], p[1])
+	}
+	g.shot(name)
+	g.key("Escape", "Escape")
+	g.up()
+	g.key("Escape", "Escape", "Escape")
 }
 
 func (g guide) inHand() {

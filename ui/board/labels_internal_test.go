@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/castwright/model/geom"
+	look "example.org/castwright/ui/theme"
 	"example.org/castwright/ui/tool"
 	"example.org/castwright/ui/view"
 	"fyne.io/fyne/v2/test"
@@ -80,5 +81,19 @@ func TestLabelsFindRoom(t *testing.T) {
 	l.draw(image.NewRGBA(image.Rect(0, 0, 700, 500)), o, v, 1)
 	if len(l.labels) != 8 {
 		t.Errorf("%d of 8 labels are written", len(l.labels))
+	}
+}
+
+// The font has every sign that labels are written with; a sign that it lacks would
+// show as an empty box.
+func TestLabelsHaveTheirSigns(t *testing.T) {
+	a := test.NewTempApp(t)
+	a.Settings().SetTheme(look.New(look.Light))
+	var l lettering
+	l.set(textFont(), 13)
+	for _, r := range `0123456789/"' mRØ°=!-.,±×` {
+		if l.font.Index(r) == 0 {
+			t.Errorf("the font has no %q", r)
+		}
 	}
 }

@@ -78,7 +78,7 @@ func (c *brushCraft) show(h *Hand, f *free, o *Overlay) {
 	r := c.sizeNow(h).MM() / 2
 	o.Ghost = append(o.Ghost, ring(f.at.At, r))
 	o.Dims = append(o.Dims, Dim{From: f.at.At.Sub(geom.Vec{X: r}), To: f.at.At.Add(geom.Vec{X: r}),
-		Text: "⌀ " + h.length(2*r), Active: f.pressed, Beside: geom.Vec{Y: 1}, Bare: true})
+		Text: "Ø " + h.length(2*r), Active: f.pressed, Beside: geom.Vec{Y: 1}, Bare: true})
 }
 
 func (c *brushCraft) hint(h *Hand, f *free) string {

@@ -150,7 +150,7 @@ func measureWord(name string) string {
 	case "Chamfer":
 		return "cut "
 	case "Diameter":
-		return "⌀ "
+		return "Ø "
 	}
 	return ""
 }

@@ -36,6 +36,24 @@ type snapper struct {
 	length func(mm float64) string
 }
 
+// snapper is the snap at a zoom, with what it can hold to; nil for the grid alone.
+func (h *Hand) snapper(st *still, p Pointer) snapper {
+	sys := h.s.Job().Units
+	step, fine := h.rounding.Step(sys, p.PerMM), units.Millimetre/10
+	if sys == units.Imperial {
+		fine = units.Inch / 64
+	}
+	nodes := h.s.Design().Outline.Nodes
+	if h.hold != nil {
+		nodes = h.hold.d0.Outline.Nodes
+	}
+	if st == nil {
+		st = &still{}
+	}
+	return snapper{still: st, nodes: nodes, step: step, fine: fine, grid: h.length(step.MM()),
+		reach: p.reach(reachSnap), point: p.reach(1), off: p.Mod&(Alt|Control) != 0, length: h.length}
+}
+
 // plane snaps a place that moves freely.
 func (s snapper) plane(p geom.Vec) snap {
 	if s.off {
