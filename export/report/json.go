@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"io"
 
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/takeoff"
@@ -166,7 +167,7 @@ func jsonDams(t takeoff.Takeoff) []jsonDam {
 func jsonMoney(j design.Job, t takeoff.Takeoff) jsonCosts {
 	out := jsonCosts{Currency: j.Materials.Currency, Lines: []jsonCost{}, Total: t.Total.StringFixed(2)}
 	for _, c := range t.Costs {
-		out.Lines = append(out.Lines, jsonCost{c.Label, number(c.Amount), c.Unit, c.Price.String(),
+		out.Lines = append(out.Lines, jsonCost{c.Label, number(c.Amount), c.Unit, amount.Money("", c.Price),
 			c.Total.StringFixed(2)})
 	}
 	return out

@@ -172,7 +172,7 @@ func TestJSONMoney(t *testing.T) {
 	if len(got.Costs.Lines) != 3 || !sum.Equal(decimal.RequireFromString(got.Costs.Total)) {
 		t.Errorf("the lines make %s, the total is %s", sum, got.Costs.Total)
 	}
-	if a, b := got.Costs.Lines[0].Price, got.Costs.Lines[1].Price; a != "18.9" || b != "31.5" {
-		t.Errorf("prices %s and %s, want 18.9 and 31.5", a, b)
+	if a, b := got.Costs.Lines[0].Price, got.Costs.Lines[1].Price; a != "18.90" || b != "31.50" {
+		t.Errorf("prices %s and %s, want 18.90 and 31.50", a, b)
 	}
 }
