@@ -30,9 +30,9 @@ func BranchFromStroke(c design.Channel, points []design.Point, width, tolerance 
 	if len(way) < 2 {
 		return r, 0, stroke.ErrShort
 	}
-	way, from := ledIn(c, way)
+	way, from := ledIn(c, way, width.MM()/2)
 	slices.Reverse(way)
-	way, to := ledIn(c, way)
+	way, to := ledIn(c, way, width.MM()/2)
 	slices.Reverse(way)
 	fit, err := stroke.Nodes(way, tolerance.MM())
 	if err != nil {
@@ -54,10 +54,11 @@ func BranchFromStroke(c design.Channel, points []design.Point, width, tolerance 
 // leadIn is how many widths of the river a branch runs along in it.
 const leadIn = 1.5
 
-// ledIn is a way that starts in one of a channel's rivers, begun a little way up
-// that river along its middle; the river's width there, 0 when it starts in none.
-func ledIn(c design.Channel, way []geom.Vec) ([]geom.Vec, float64) {
-	line, width, at, ok := riverAt(c, way[0])
+// ledIn is a way that starts in one of a channel's rivers, or so near that its own
+// bank meets it, begun a little way up that river along its middle; the river's
+// width there, 0 when it starts in none.
+func ledIn(c design.Channel, way []geom.Vec, half float64) ([]geom.Vec, float64) {
+	line, width, at, ok := riverAt(c, way[0], half)
 	if !ok {
 		return way, 0
 	}
@@ -98,8 +99,8 @@ func ledIn(c design.Channel, way []geom.Vec) ([]geom.Vec, float64) {
 }
 
 // riverAt is the flattened middle of the river of a channel that covers p best,
-// the river's width there, and how far along p lies.
-func riverAt(c design.Channel, p geom.Vec) (line []geom.Vec, width, at float64, ok bool) {
+// or comes within reach of it, the river's width there, and how far along p lies.
+func riverAt(c design.Channel, p geom.Vec, reach float64) (line []geom.Vec, width, at float64, ok bool) {
 	best := math.Inf(1)
 	for _, r := range c.Rivers {
 		var points []geom.Vec
@@ -118,7 +119,7 @@ func riverAt(c design.Channel, p geom.Vec) (line []geom.Vec, width, at float64, 
 		middle := band.Flatten(brushTolerance / 4).Centreline()
 		_, dist, along := geom.NearestOnLine(p, middle)
 		here := widthOn(points, widths, p)
-		if share := dist / here; dist <= here/2 && share < best {
+		if share := dist / here; dist <= here/2+reach && share < best {
 			best, line, width, at, ok = share, middle, here, along, true
 		}
 	}

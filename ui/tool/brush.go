@@ -78,20 +78,20 @@ func (c *brushCraft) show(h *Hand, f *free, o *Overlay) {
 	r := c.sizeNow(h).MM() / 2
 	o.Ghost = append(o.Ghost, ring(f.at.At, r))
 	o.Dims = append(o.Dims, Dim{From: f.at.At.Sub(geom.Vec{X: r}), To: f.at.At.Add(geom.Vec{X: r}),
-		Text: "Ø " + h.length(2*r), Active: f.pressed, Beside: geom.Vec{Y: 1}, Bare: true})
+		Text: "brush " + h.length(2*r), Active: f.pressed, Beside: geom.Vec{Y: 1}, Bare: true})
 }
 
 func (c *brushCraft) hint(h *Hand, f *free) string {
-	const sizes = "[ and ] change the brush, or type its size"
+	const sizes = "[ ] or a number change the brush; Esc ends."
 	switch {
 	case f.pressed:
 		return "Let go to finish the stroke. Esc takes it back."
 	case c.wipes && len(h.s.Design().Glass) == 0:
-		return "There is no glass to wipe away. Esc goes back to selecting."
+		return "There is no glass to wipe away. Esc ends."
 	case c.wipes:
-		return "Press and drag to wipe glass away; a bed that is cut through becomes two; " + sizes + "; Esc goes back to selecting."
+		return "Press and drag to wipe glass away; a bed that is cut through becomes two. " + sizes
 	}
-	return "Press and drag to paint glass; a stroke that touches a bed adds to it; " + sizes + "; Esc goes back to selecting."
+	return "Press and drag to paint glass; a stroke that touches a bed adds to it. " + sizes
 }
 
 // bankCraft lays glass along the bank of a channel, from the bank outward as far
@@ -229,18 +229,16 @@ func (c *bankCraft) show(h *Hand, f *free, o *Overlay) {
 }
 
 func (c *bankCraft) hint(h *Hand, f *free) string {
-	const sizes = "type its width, Tab how far from the bank; "
+	const sizes = "A number sets its width, Tab Tab how far from the bank; "
 	switch {
 	case c.fault != "":
 		return capital(c.fault) + "."
 	case len(h.s.Design().Channels) == 0:
-		return "There is no channel to lay glass along: draw one first. Esc goes back to selecting."
+		return "There is no channel to lay glass along: draw one first. Esc ends."
 	case f.pressed:
-		return "Drag away from the bank to make the strip wider, across the river for the other bank; Shift takes both. " +
-			capital(sizes) + "Esc takes it back."
+		return "Drag away from the bank to make the strip wider, across the river for the other bank; Shift takes both. Esc takes it back."
 	case c.channel != "":
-		return "A click lays glass along this bank, a drag away from it says how wide; Shift takes both banks; " + sizes +
-			"Esc goes back to selecting."
+		return "A click lays glass along this bank, a drag away says how wide; Shift takes both banks. " + sizes + "Esc ends."
 	}
-	return "Move to the bank of a channel and click to lay glass along it; " + sizes + "Esc goes back to selecting."
+	return "Move to the bank of a channel and click to lay glass along it. " + sizes + "Esc ends."
 }

@@ -109,7 +109,7 @@ func (c *floodCraft) show(_ *Hand, f *free, o *Overlay) {
 
 func (c *floodCraft) hint(h *Hand, f *free) string {
 	if f.shown && c.found {
-		return "A click fills what is outlined with glass; Esc goes back to selecting."
+		return "A click fills what is outlined with glass; Esc ends."
 	}
-	return "Move over the top and click to fill what lies between edges, banks and holes with glass; Esc goes back to selecting."
+	return "Move over the top and click to fill what lies between edges, banks and holes with glass; Esc ends."
 }

@@ -224,7 +224,7 @@ func TestBrushSizes(t *testing.T) {
 	for _, step := range []struct {
 		key  rune
 		want string
-	}{{0, "Ø 1 1/2 in"}, {']', "Ø 2 in"}, {'[', "Ø 1 1/2 in"}, {'[', "Ø 1 1/4 in"}} {
+	}{{0, "brush 1 1/2 in"}, {']', "brush 2 in"}, {'[', "brush 1 1/2 in"}, {'[', "brush 1 1/4 in"}} {
 		if step.key != 0 {
 			r.h.Rune(step.key)
 		}

@@ -30,12 +30,12 @@ func (c *riverCraft) widthNow(h *Hand) units.Length {
 }
 
 // toleranceNow is how far a fitted river may lie off the stroke: unless it was
-// typed, what a hand can't help at this zoom, three points of the picture.
+// typed, what a hand can't help at this zoom, two points of the picture.
 func (c *riverCraft) toleranceNow(h *Hand) units.Length {
 	if c.tolerance > 0 {
 		return c.tolerance
 	}
-	want, steps := h.at.reach(3), []units.Length{units.Millimetre, 2 * units.Millimetre, 3 * units.Millimetre,
+	want, steps := h.at.reach(2), []units.Length{units.Millimetre, 2 * units.Millimetre, 3 * units.Millimetre,
 		5 * units.Millimetre, 8 * units.Millimetre, 12 * units.Millimetre, 20 * units.Millimetre}
 	if h.s.Job().Units == units.Imperial {
 		steps = []units.Length{units.Inch / 32, units.Inch / 16, units.Inch / 8, units.Inch / 4, units.Inch / 2, units.Inch}
@@ -47,6 +47,18 @@ func (c *riverCraft) toleranceNow(h *Hand) units.Length {
 	}
 	return steps[len(steps)-1]
 }
+
+// toleranceFor is the tolerance for a stroke: a small one is not to lose its shape.
+func (c *riverCraft) toleranceFor(h *Hand, points []geom.Vec) units.Length {
+	if c.tolerance > 0 {
+		return c.tolerance
+	}
+	box := geom.Loop(points).Bounds()
+	return min(c.toleranceNow(h), max(units.Millimetre/2, units.FromMM(math.Hypot(box.W(), box.H())/smallShare)))
+}
+
+// smallShare is how many times its tolerance a stroke measures across at least.
+const smallShare = 40
 
 func (c *riverCraft) measures(h *Hand, _ *free) []measure {
 	return []measure{
@@ -68,14 +80,24 @@ func closes(points []geom.Vec, p Pointer) bool {
 	return points[0].Dist(points[len(points)-1]) <= near && long > 6*near
 }
 
-// covering is the channel that has a place in it.
-func covering(s slab.Solid, at geom.Vec) (slab.Recess, bool) {
-	for i := len(s.Recesses) - 1; i >= 0; i-- {
-		if inside(at, s.Recesses[i].Loops) {
-			return s.Recesses[i], true
+// covering is the channel that has a place in it, or else within reach.
+func covering(s slab.Solid, at geom.Vec, reach float64) (found slab.Recess, ok bool) {
+	for _, r := range s.Recesses {
+		near := rim(at, r.Loops)
+		if inside(at, r.Loops) {
+			near = 0
+		}
+		if near <= reach {
+			found, ok, reach = r, true, near
 		}
 	}
-	return slab.Recess{}, false
+	return found, ok
+}
+
+// joining is the channel that a stroke with an end at a place joins: the river's
+// own bank there meets it.
+func (c *riverCraft) joining(h *Hand, at geom.Vec) (slab.Recess, bool) {
+	return covering(h.s.Report().Solid, at, math.Max(c.widthNow(h).MM()/2, h.at.reach(reachEdge)))
 }
 
 func (c *riverCraft) finish(h *Hand, f *free) (string, error) {
@@ -87,8 +109,8 @@ func (c *riverCraft) finish(h *Hand, f *free) (string, error) {
 	if first.Dist(last) < f.at.reach(reachAgain) && len(f.points) < 8 {
 		return "", errors.New("a click draws nothing here: press, draw the river in one stroke, and let go")
 	}
-	from, joins := covering(s, first)
-	to, meets := covering(s, last)
+	from, joins := c.joining(h, first)
+	to, meets := c.joining(h, last)
 	host := from
 	if !joins {
 		host = to
@@ -108,7 +130,7 @@ func (c *riverCraft) finish(h *Hand, f *free) (string, error) {
 	for i, p := range way {
 		points[i] = point(p)
 	}
-	r, off, err := edit.BranchFromStroke(trunk, points, c.widthNow(h), c.toleranceNow(h))
+	r, off, err := edit.BranchFromStroke(trunk, points, c.widthNow(h), c.toleranceFor(h, f.points))
 	if err != nil {
 		return "", err
 	}
@@ -204,7 +226,7 @@ func clipStart(way []geom.Vec, outline geom.Loop, reach float64) ([]geom.Vec, bo
 
 // finishLoop makes a pool or an island of a stroke whose ends meet.
 func (c *riverCraft) finishLoop(h *Hand, f *free) (string, error) {
-	chain, off, err := edit.LoopFromStroke(f.way(), c.toleranceNow(h))
+	chain, off, err := edit.LoopFromStroke(f.way(), c.toleranceFor(h, f.points))
 	if err != nil {
 		return "", err
 	}
@@ -213,7 +235,7 @@ func (c *riverCraft) finishLoop(h *Hand, f *free) (string, error) {
 	var host slab.Recess
 	in := false
 	for _, p := range f.points {
-		if host, in = covering(s, p); in {
+		if host, in = covering(s, p, 0); in {
 			break
 		}
 	}
@@ -253,28 +275,30 @@ func (c *riverCraft) show(h *Hand, f *free, o *Overlay) {
 }
 
 func (c *riverCraft) hint(h *Hand, f *free) string {
-	sizes := "; type its width, Tab how near it keeps to the stroke (" + h.length(c.toleranceNow(h).MM()) +
-		"), [ and ] make it narrower and wider"
 	s := h.s.Report().Solid
 	if f.pressed {
 		switch {
 		case closes(f.points, f.at):
-			if _, in := covering(s, f.points[0]); in {
+			if _, in := covering(s, f.points[0], 0); in {
 				return "Let go here and the stroke closes: within a channel it leaves an island, else it widens it. Esc takes it back."
 			}
 			return "Let go here and the stroke closes to a pool. Esc takes it back."
 		case len(s.Outline) > 0 && !s.Outline.Contains(f.at.At):
-			return "Let go here and the river runs over the edge; it stays on that edge when the top changes. Esc takes it back."
+			return "Let go here and the river runs over the edge, and stays on that edge when the top changes. Esc takes it back."
+		}
+		if _, in := c.joining(h, f.at.At); in && len(f.points) > 8 {
+			return "Let go here and the river runs into this channel. Esc takes it back."
 		}
 		return "Let go to end the river; back at its start it closes to a pool. Esc takes it back."
 	}
+	sizes := "A number sets the width, Tab Tab the fit (" + h.length(c.toleranceNow(h).MM()) + "), [ ] narrower, wider; Esc ends."
 	if f.told != "" {
-		return "Draw a branch from it, or Esc to drag its points and banks" + sizes + "."
+		return "Draw a branch of it, or Esc to drag its points and banks."
 	}
 	if f.shown {
-		if _, in := covering(s, f.at.At); in {
-			return "Press here and draw: a branch of this channel, or an island if the stroke closes" + sizes + "."
+		if _, in := c.joining(h, f.at.At); in {
+			return "Press and draw a branch of this channel, or round an island in it. " + sizes
 		}
 	}
-	return "Press and draw the river in one stroke, over an edge if it is to run over it; Esc goes back to selecting" + sizes + "."
+	return "Press and draw the river in one stroke, over an edge if you like. " + sizes
 }
