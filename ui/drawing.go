@@ -2,6 +2,7 @@ package ui
 
 import (
 	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/bring"
 	"example.org/castwright/ui/keys"
 )
 
@@ -15,4 +16,18 @@ func (w *window) bindDrawing(change func(keys.ID, func())) {
 	} {
 		change(id, func() { w.board.SetTool(t) })
 	}
+	change(keys.BringIn, func() { w.bringIn(bring.Top) })
+}
+
+// bringIn asks for a drawing to take an outline from.
+func (w *window) bringIn(as bring.As) { w.bring.Choose(w.files.Folder(), as) }
+
+// dropDrawing takes an outline from a drawing that was dropped on the window.
+func (w *window) dropDrawing(path string) bool {
+	if !bring.Can(path) || w.frame.Busy() || w.comparing() {
+		return false
+	}
+	w.settle()
+	w.bring.Open(path, bring.Top)
+	return true
 }

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/bring"
 	"example.org/castwright/ui/compare"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/files"
@@ -35,6 +36,7 @@ type window struct {
 	panel    *panel.Panel
 	strip    *strip.Strip
 	parts    *partsrow.Row
+	bring    *bring.Bring
 	compare  *compare.Page
 	bar      *bar
 	hint     *hintLine
@@ -70,6 +72,9 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.panel.OnPlace = w.board.Place
 	w.strip = strip.New(w.session, w.frame, w.keys.Run, h.later)
 	w.parts = partsrow.New(w.session, w.frame, w.board)
+	w.bring = &bring.Bring{Session: w.session, Frame: w.frame, Hands: w.board, Later: h.later}
+	w.parts.OnBring = w.bringIn
+	w.files.OnDrawing = w.dropDrawing
 	w.bar = w.newBar()
 	w.hint = newHintLine()
 

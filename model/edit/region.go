@@ -32,6 +32,10 @@ func onGrid(loops []geom.Loop) []geom.Loop {
 	return loops
 }
 
+// FlatChain is a closed chain as a polygon, corners untreated, run
+// counter-clockwise: good for looking at and for bounds.
+func FlatChain(nodes []design.Node) geom.Loop { return flatChain(nodes) }
+
 // flatChain is a closed chain flattened, corners untreated, and run
 // counter-clockwise.
 func flatChain(nodes []design.Node) geom.Loop {

@@ -23,12 +23,22 @@ import (
 type Wish struct {
 	Title  string
 	Accept string // the button's word: "Open", "Save"
-	Ext    string // such as ".json"; files of others are not shown
+	Ext    string // such as ".json"; files of others are not shown; to read there may be several: ".svg .dxf"
 	Write  bool   // the file is to be written: it need not exist, and one that does is asked about
 	Start  string // path or folder to start from
 	Extra  fyne.CanvasObject
 	// Check may refuse before the dialog closes, such as for a bad number in Extra.
 	Check func() error
+}
+
+// shows reports whether a file has one of the endings.
+func (w Wish) shows(name string) bool {
+	for ext := range strings.FieldsSeq(w.Ext) {
+		if strings.EqualFold(filepath.Ext(name), ext) {
+			return true
+		}
+	}
+	return false
 }
 
 // chooser is the dialog that asks for a path. A path can be typed, or found in
@@ -160,7 +170,7 @@ func (c *chooser) enter(dir string) error {
 			continue
 		}
 		info, err := os.Stat(filepath.Join(dir, n.Name())) // over links
-		if err != nil || !info.IsDir() && !strings.EqualFold(filepath.Ext(n.Name()), c.wish.Ext) {
+		if err != nil || !info.IsDir() && !c.wish.shows(n.Name()) {
 			continue
 		}
 		c.shown = append(c.shown, entry{n.Name(), info.IsDir(), info.ModTime()})
@@ -192,7 +202,7 @@ func (c *chooser) fill() {
 		c.list.Add(c.line(e))
 	}
 	if len(c.shown) == 0 {
-		c.list.Add(control.SmallLines("There are no folders and no " + c.wish.Ext + " files here."))
+		c.list.Add(control.SmallLines("There are no folders and no " + strings.Join(strings.Fields(c.wish.Ext), " or ") + " files here."))
 	}
 	c.scroll.ScrollToTop()
 }

@@ -35,6 +35,9 @@ type Files struct {
 	Settings *Settings
 	// OnOpen hears that another job is in hand, such as to show all of it.
 	OnOpen func()
+	// OnDrawing hears of a drawing that was dropped on the window: it reports
+	// whether it takes it.
+	OnDrawing func(path string) bool
 	// OnKept hears that copies of the work can no longer be kept, or again.
 	OnKept func()
 	// Later runs something on the main goroutine after a while.
@@ -141,10 +144,13 @@ func (f *Files) Dropped(uris []fyne.URI) {
 			f.OpenPath(u.Path())
 			return
 		}
+		if u.Scheme() == "file" && f.OnDrawing != nil && f.OnDrawing(u.Path()) {
+			return
+		}
 	}
 	if len(uris) > 0 {
-		control.Warn(f.frame, "The job can't be opened",
-			fmt.Errorf("%s is not a job: drop a %s file", uris[0].Name(), JobExt))
+		control.Warn(f.frame, "This can't be opened",
+			fmt.Errorf("%s is neither a job nor a drawing: drop a %s, .svg or .dxf file", uris[0].Name(), JobExt))
 	}
 }
 
@@ -196,6 +202,9 @@ func (f *Files) saved(path string, err error, then func()) {
 // Close gives up what was kept of the job in hand: it is saved, or the maker
 // dropped it.
 func (f *Files) Close() { f.keeping.close() }
+
+// Folder is where dialogs start.
+func (f *Files) Folder() string { return f.folder() }
 
 // folder is where dialogs start.
 func (f *Files) folder() string {

@@ -4,6 +4,7 @@ import "fyne.io/fyne/v2"
 
 // What is drawn, and what is done to edges.
 const (
+	BringIn      ID = "bring-in"
 	DrawOutline  ID = "draw-outline"
 	DrawRiver    ID = "draw-river"
 	DrawRegion   ID = "draw-region"

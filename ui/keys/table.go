@@ -120,6 +120,8 @@ var table = []Action{
 		Does: "Saves the job in its file."},
 	{ID: SaveAs, Menu: "File", Name: "Save as…", Key: Key{fyne.KeyS, Ctrl | shift},
 		Does: "Saves the job in another file and goes on there."},
+	{ID: BringIn, Menu: "File", Name: "Bring in an outline…", Key: Key{fyne.KeyI, Ctrl}, Group: true,
+		Does: "Takes a sink's template, a scanned wall or another outline from an SVG or DXF file in hand."},
 	{ID: ExportPicture, Menu: "File", Name: "Export picture…", Key: Key{fyne.KeyE, Ctrl}, Group: true,
 		Does: "Writes the option in hand as a picture for the client."},
 	{ID: ExportText, Menu: "File", Name: "Export report as text…", Key: Key{fyne.KeyE, Ctrl | shift},

@@ -4,6 +4,7 @@ import (
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/bring"
 	"example.org/castwright/ui/panel"
 )
 
@@ -53,7 +54,7 @@ func (k kit) sinks() []starter {
 		out = append(out, starter{name: i.name, hint: i.hint + inHandHint, sample: sample,
 			put: &board.Put{Sink: &s}})
 	}
-	return out
+	return append(out, fromFile(bring.Sink))
 }
 
 // taps are the usual patterns of tap holes.

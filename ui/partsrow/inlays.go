@@ -6,6 +6,7 @@ import (
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/bring"
 	"example.org/castwright/ui/icon"
 	"example.org/castwright/ui/panel"
 )
@@ -78,7 +79,7 @@ func (k kit) channels() []starter {
 		starter{name: "Draw freehand", hint: "Draw a river in one stroke; it is fitted smoothly. From a river on it is a branch, " +
 			"round an area a pool.", tool: &freehand, icon: icon.Stroke},
 		starter{name: "Draw a river", hint: "Draw the middle of a river point by point.", tool: &river},
-		starter{name: "Draw a pool", hint: "Draw a recess of any shape point by point.", tool: &region})
+		starter{name: "Draw a pool", hint: "Draw a recess of any shape point by point.", tool: &region}, fromFile(bring.Channel))
 }
 
 // glass is beds to seed with glass.
@@ -131,5 +132,5 @@ func (k kit) glass() []starter {
 		starter{name: "Along a bank", hint: "A strip of glass that follows the bank of a channel.", tool: &bank, icon: icon.Bank},
 		starter{name: "Fill", hint: "Fill what lies between edges, banks and holes.", tool: &flood, icon: icon.Flood},
 		starter{name: "Wipe away", hint: "Take glass away with a round brush.", tool: &wipe, icon: icon.Remove},
-		starter{name: "Draw it", hint: "Draw a bed of glass point by point.", tool: &tool})
+		starter{name: "Draw it", hint: "Draw a bed of glass point by point.", tool: &tool}, fromFile(bring.Glass))
 }

@@ -14,6 +14,7 @@ import (
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/bring"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/icon"
 	"example.org/castwright/ui/keys"
@@ -32,6 +33,8 @@ type Hands interface {
 // Row is the row of nouns. It belongs to the main goroutine.
 type Row struct {
 	Object fyne.CanvasObject
+	// OnBring hears that an outline is wanted from a file.
+	OnBring func(bring.As)
 
 	s     *session.Session
 	frame *control.Frame
@@ -134,7 +137,7 @@ const pictureW, pictureH = 116, 72
 func (r *Row) tile(s starter) *control.Tile {
 	var picture fyne.CanvasObject
 	switch {
-	case s.tool != nil:
+	case s.tool != nil || s.bring != nil:
 		sign := s.icon
 		if sign == nil {
 			sign = icon.Pen
@@ -164,6 +167,8 @@ func (r *Row) pick(s starter) {
 		r.hands.Put(*s.put)
 	case s.tool != nil:
 		r.hands.SetTool(*s.tool)
+	case s.bring != nil:
+		r.OnBring(*s.bring)
 	case s.edit != nil:
 		if err := r.s.Do(*s.edit); err != nil {
 			control.Warn(r.frame, "That can't be done", err)

@@ -6,6 +6,8 @@ import (
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/bring"
+	"example.org/castwright/ui/icon"
 	"example.org/castwright/ui/panel"
 	"fyne.io/fyne/v2"
 )
@@ -18,6 +20,7 @@ type starter struct {
 	put        *board.Put
 	edit       *edit.Edit
 	tool       *board.Tool
+	bring      *bring.As       // from a file
 	icon       fyne.Resource   // of a tool, nil for the pen
 	profile    *design.Profile // its picture is a section
 }
@@ -82,7 +85,12 @@ func (k kit) shapes(w, d units.Length) []starter {
 	tool := board.Outline
 	return append(out,
 		starter{name: "Draw it", hint: "Draw the outline corner by corner, typing lengths as you go.",
-			tool: &tool})
+			tool: &tool}, fromFile(bring.Top))
+}
+
+// fromFile takes an outline from a file.
+func fromFile(as bring.As) starter {
+	return starter{name: "From a file", hint: "Take an outline from an SVG or DXF file.", bring: &as, icon: icon.Open}
 }
 
 // placed puts an outline where the one in hand lies, with its seen edges' profile.

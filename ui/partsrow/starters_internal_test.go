@@ -39,7 +39,7 @@ func TestEveryStarterCanBeUsed(t *testing.T) {
 			}
 			for _, s := range starters {
 				what := name + ", " + list + ", " + s.name
-				if n := given(s.put != nil, s.edit != nil, s.tool != nil); n != 1 {
+				if n := given(s.put != nil, s.edit != nil, s.tool != nil, s.bring != nil); n != 1 {
 					t.Errorf("%s does %d things", what, n)
 				}
 				top := session.Plain(k.sys)
@@ -98,7 +98,7 @@ func TestSamplesAreSound(t *testing.T) {
 		for _, list := range [][]starter{k.sinks(), k.taps(), k.holes(), k.channels(), k.glass(),
 			k.supports()} {
 			for _, s := range list {
-				if s.tool != nil {
+				if s.tool != nil || s.bring != nil {
 					continue
 				}
 				if f := slab.Validate(s.sample); len(f) > 0 {
@@ -166,6 +166,9 @@ func TestPicturesShowSomething(t *testing.T) {
 		}
 	}
 	for _, s := range k.sinks() {
+		if s.bring != nil {
+			continue
+		}
 		if n := painted(paintDesign(s.sample, false, 116, 72).Pix); n < 116*72/8 {
 			t.Errorf("%s paints %d of %d pixels", s.name, n, 116*72)
 		}

@@ -63,7 +63,7 @@ func (h *Hand) putHint() string {
 	if !h.put.shown {
 		return "Move over the top and click to set the " + h.put.name + " down, or press Enter for the middle; Esc puts it back."
 	}
-	return "Click sets the " + h.put.name + " down" + h.put.keptWords() + ". " + h.put.snap.words + ". Type a number for its place; " + freeWords + ", Esc puts it back."
+	return "Click sets the " + h.put.name + " down" + h.put.keptWords() + ". " + h.put.snap.words + ". A number sets its place" + h.put.turnWords() + "; " + freeWords + "; Esc ends."
 }
 
 func (h *Hand) penHint() string {

@@ -46,6 +46,9 @@ func (h *Hand) Rune(r rune) bool {
 	if h.free != nil {
 		return h.free.rune(h, r)
 	}
+	if h.put != nil && h.put.typed == nil && h.putRune(r) {
+		return true
+	}
 	if t, start := h.typedNow(); t == nil {
 		if !begins(r) && r != '=' || !start() {
 			return false

@@ -18,6 +18,10 @@ type Put struct {
 	Channel *design.Channel
 	Glass   *design.GlassBed
 	Support *design.Support
+	// Outline becomes the outline of the top, its islands cut-outs.
+	Outline *design.Region
+	// Brought is a part whose shape comes from a file.
+	Brought bool
 }
 
 // putID is the ID of a part in hand, which no part of a design can have.
@@ -55,6 +59,9 @@ func (h *Hand) Put(p Put) {
 		return
 	}
 	h.put = &inHand{put: p, name: partName(d, putID), home: home}
+	if p.Outline != nil {
+		h.put.name = "outline"
+	}
 	h.s.Select()
 }
 
@@ -86,6 +93,8 @@ func (p Put) alone(by design.Point) design.Design {
 		k := *p.Support
 		k.ID = putID
 		d.Supports = []design.Support{k}
+	case p.Outline != nil:
+		d.Glass = []design.GlassBed{{ID: putID, Region: *p.Outline}}
 	default:
 		return d
 	}
@@ -215,6 +224,17 @@ func (h *Hand) setDown(p Pointer) {
 	case k.put.Support != nil:
 		d.Supports[0].ID = ""
 		e = edit.AddSupport(d.Supports[0])
+	case k.put.Outline != nil:
+		if h.do(edit.PlaceTop(d.Glass[0].Region)) {
+			h.put = nil
+			h.choose(grip{kind: gripTop})
+		} else {
+			k.fault, h.note = h.note, ""
+		}
+		return
+	}
+	if k.put.Brought {
+		e = edit.Edit{Name: "Bring in " + k.name, Apply: e.Apply}
 	}
 	if h.add(h.kept(k, e)) {
 		h.put = nil

@@ -23,7 +23,7 @@ func (h *Hand) putFields(k *inHand, at geom.Vec) []field {
 		}
 	}
 	place := placeFields(h.s.Design(), at)
-	if k.put.Support != nil || k.put.Channel != nil {
+	if k.put.Support != nil || k.put.Channel != nil || k.put.Outline != nil {
 		return place
 	}
 	by := at.Sub(k.ghostAt)
@@ -98,7 +98,9 @@ func (h *Hand) putPin() bool {
 func (h *Hand) putPointer() Pointer {
 	p := h.at
 	if !h.put.shown {
-		p.At = h.s.Report().Solid.Outline.Bounds().Centre()
+		if p.At = h.s.Report().Solid.Outline.Bounds().Centre(); h.put.put.Outline != nil && !p.At.Finite() {
+			p.At = geom.Vec{} // the first outline lies about the origin
+		}
 	}
 	return p
 }
