@@ -40,7 +40,7 @@ type sheet struct {
 }
 
 // show opens the dialog on what was found.
-func (b *Bring) show(got found, as As) {
+func (b *Bring) show(got found, as As) *sheet {
 	h := &sheet{b: b, got: got, as: as, unit: -1}
 	if got.says {
 		h.unit = 0
@@ -68,6 +68,7 @@ func (b *Bring) show(got found, as As) {
 			Kind: control.Primary, Enter: true, Do: h.take})
 	h.refresh()
 	h.dialog.Sized(880, 600).Show()
+	return h
 }
 
 // drawing is the reading that is meant; false until the unit is said.

@@ -2,6 +2,7 @@ package bring
 
 import (
 	"image"
+	"image/color"
 	"math"
 
 	"example.org/castwright/export/raster"
@@ -22,8 +23,8 @@ type colours struct{ ground, faint, line, body, words scene.Colour }
 func coloursNow() colours {
 	th, v := fyne.CurrentApp().Settings().Theme(), fyne.CurrentApp().Settings().ThemeVariant()
 	of := func(name fyne.ThemeColorName) scene.Colour {
-		r, g, b, a := th.Color(name, v).RGBA()
-		return scene.Colour{R: uint8(r >> 8), G: uint8(g >> 8), B: uint8(b >> 8), A: uint8(a >> 8)}
+		c, _ := color.NRGBAModel.Convert(th.Color(name, v)).(color.NRGBA)
+		return scene.Colour{R: c.R, G: c.G, B: c.B, A: c.A}
 	}
 	return colours{of(theme.ColorNameInputBackground), of(look.Muted), of(theme.ColorNamePrimary),
 		of(look.Selected), of(theme.ColorNameForeground)}

@@ -293,6 +293,15 @@ func TestDrop(t *testing.T) {
 	if err := os.WriteFile(path, assets.Demos()[0].Data, 0o644); err != nil {
 		t.Fatal(err)
 	}
+	var drawings []string
+	r.f.OnDrawing = func(path string) bool {
+		drawings = append(drawings, filepath.Base(path))
+		return strings.HasSuffix(path, ".svg")
+	}
+	r.f.Dropped([]fyne.URI{storage.NewFileURI(filepath.Join(r.dir, "x.svg"))})
+	if r.asking() || len(drawings) != 1 || drawings[0] != "x.svg" {
+		t.Errorf("a drawing was dropped: %v, a dialog is open: %v", drawings, r.asking())
+	}
 	r.f.Dropped([]fyne.URI{storage.NewFileURI(filepath.Join(r.dir, "x.pdf"))})
 	if !r.asking() {
 		t.Error("a file that is no job is dropped in silence")
