@@ -89,26 +89,39 @@ func (s *sheet) length(label, hint string, v units.Length, e func(units.Length) 
 	})
 }
 
-// lengthText is a length as an entry shows it, in the maker's system. One that
-// was given in the other system, or measured off a curve, may be shown rounded;
-// exact then says what it is. (An entry hands nothing over that was not edited, so showing
-// less than all never changes a value.)
+// lengthText is a length as an entry shows it, in the maker's system: exactly where
+// somebody typed it, to the maker's rounding where it was given in the other system
+// or follows from something else, such as a place on a curve; exact then says what it
+// is. (An entry hands nothing over that was not edited, so showing less than all
+// never changes a value.)
 func lengthText(l units.Length, sys units.System) (text, exact string) {
 	text = units.FormatExact(l, sys)
 	switch {
 	case l%(units.Inch/64) == 0:
 		return text, ""
-	case sys == units.Metric && l%(10*units.Micrometre) != 0:
-		// Measured off a curve, not typed by anybody.
-		return units.Format(l, sys), text
-	case sys == units.Metric:
+	case sys == units.Metric && l%units.Micrometre != 0:
+		return units.Format(l, sys), text // finer than anybody types
+	case sys == units.Metric || typedInches(text):
 		return text, ""
 	}
-	near, err := units.Parse(units.Format(l, sys), sys)
-	if err != nil || (near-l).Abs() > l.Abs()/100 {
-		return text, ""
+	for _, step := range []units.Length{units.ImperialStep, units.Inch / 64, units.Inch / 1000} {
+		near := (l.Abs() + step/2) / step * step
+		if l < 0 {
+			near = -near
+		}
+		if (near-l).Abs() <= l.Abs()/100 || step == units.Inch/1000 && near != 0 {
+			return units.FormatExact(near, sys), text
+		}
 	}
-	return units.Format(l, sys), text
+	return text, ""
+}
+
+// typedInches reports whether an exact length reads as decimal inches that somebody
+// may have typed: to a thousandth.
+func typedInches(text string) bool {
+	number, inches := strings.CutSuffix(text, `"`)
+	_, decimals, _ := strings.Cut(number, ".")
+	return inches && len(decimals) <= 3
 }
 
 // NudgeStep is how far an arrow key moves a length.
