@@ -7,6 +7,7 @@ require (
 	codeberg.org/go-pdf/fpdf v0.12.0
 	fyne.io/fyne/v2 v2.8.0
 	github.com/bep/imagemeta v1.0.1
+	github.com/fogleman/gg v1.3.0
 	github.com/gofrs/flock v0.13.2
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0
 	github.com/google/go-cmp v0.7.0

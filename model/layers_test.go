@@ -53,8 +53,9 @@ var layers = map[string]string{
 	"model/canon":      "",
 	"model/approve":    "model/canon model/design model/edit model/report model/store",
 
-	"export/raster":  "model/geom model/scene github.com/golang/freetype/ " + fonts,
+	"export/raster":  "model/geom model/scene " + fonts,
 	"export/paper":   "model/geom model/scene codeberg.org/go-pdf/fpdf " + fonts,
+	"export/emblem":  "github.com/fogleman/gg",
 	"export/intake":  "golang.org/x/image/ github.com/bep/imagemeta",
 	"export/picture": "model/",
 	"export/report":  "model/ " + decimal,

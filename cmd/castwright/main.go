@@ -13,7 +13,9 @@ import (
 	"os"
 	"path/filepath"
 
+	"example.org/castwright/export/emblem"
 	"example.org/castwright/ui"
+	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 )
 
@@ -35,7 +37,11 @@ func main() {
 		}
 	}
 	makeCacheFolder()
-	ui.Run(app.NewWithID("org.example.castwright"), ui.Args{Path: path, Dump: *dump, Ready: os.Stdout})
+	a := app.NewWithID("org.example.castwright")
+	if icon, err := emblem.PNG(128); err == nil {
+		a.SetIcon(fyne.NewStaticResource("castwright.png", icon))
+	}
+	ui.Run(a, ui.Args{Path: path, Dump: *dump, Ready: os.Stdout})
 }
 
 // makeCacheFolder makes the user's cache folder, which the toolkit expects and
