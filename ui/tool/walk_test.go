@@ -36,7 +36,7 @@ func full() design.Design {
 // start, and backing out ends idle.
 func TestRandomHands(t *testing.T) {
 	runes := []rune("0123456789./-'\" mx(*é\x00")
-	for seed := range uint64(8) {
+	for seed := range uint64(12) {
 		rnd := rand.New(rand.NewPCG(1, seed))
 		start := full()
 		if seed%10 == 0 {
@@ -60,7 +60,7 @@ func TestRandomHands(t *testing.T) {
 		for range 150 {
 			x, y := place()
 			r.mod = tool.Mod(rnd.IntN(8) & rnd.IntN(8))
-			switch rnd.IntN(16) {
+			switch rnd.IntN(18) {
 			case 0, 1, 2:
 				r.down(x, y)
 			case 3, 4, 5:
@@ -74,12 +74,20 @@ func TestRandomHands(t *testing.T) {
 			case 11:
 				r.h.Rune(runes[rnd.IntN(len(runes))])
 			case 12:
-				r.h.SetTool(tool.Tool(rnd.IntN(7)))
+				r.h.SetTool(tool.Tool(rnd.IntN(int(tool.Flood) + 1)))
 			case 13:
-				r.h.Put(tool.Put{Hole: &design.Hole{Diameter: 40 * mm}})
+				parts := full()
+				r.h.Put([]tool.Put{{Hole: &design.Hole{Diameter: 40 * mm}}, {Sink: &parts.Sinks[0]}, {Taps: &parts.Taps[0]},
+					{Channel: &parts.Channels[0]}, {Glass: &parts.Glass[0]}, {Support: &parts.Supports[0]}, {}}[rnd.IntN(7)])
 			case 14:
 				if o := r.h.Overlay(); len(o.Dims) > 0 {
-					r.h.TakeField(o.Dims[0].Field)
+					r.h.TakeField(o.Dims[rnd.IntN(len(o.Dims))].Field)
+				}
+			case 16, 17:
+				// A number or two for whatever is in hand.
+				for range 1 + rnd.IntN(3) {
+					r.type_([]string{"", "0", "12", "-40", "1/2", "300", "1e9", "900 - 7*3", "3 in", "45", "5000"}[rnd.IntN(11)])
+					r.keys([]tool.Key{tool.KeyTab, tool.KeyTab, tool.KeyEnter}[rnd.IntN(3)])
 				}
 			case 15:
 				r.drag(x, y, x+100*rnd.NormFloat64(), y+100*rnd.NormFloat64())
