@@ -95,7 +95,7 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 		keys.PartChannel, keys.PartGlass, keys.PartFinish, keys.PartSupports} {
 		change(id, func() { w.parts.Open(id) })
 	}
-	w.bindDrawing(change)
+	w.bindDrawing(b, change)
 
 	job(keys.OptionNew, w.newOption)
 	job(keys.OptionDuplicate, func() {

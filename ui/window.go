@@ -11,6 +11,7 @@ import (
 	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/panel"
 	"example.org/castwright/ui/partsrow"
+	"example.org/castwright/ui/scribe"
 	"example.org/castwright/ui/session"
 	"example.org/castwright/ui/strip"
 	look "example.org/castwright/ui/theme"
@@ -37,6 +38,7 @@ type window struct {
 	strip    *strip.Strip
 	parts    *partsrow.Row
 	bring    *bring.Bring
+	scribe   *scribe.Scribe
 	compare  *compare.Page
 	bar      *bar
 	hint     *hintLine
@@ -74,6 +76,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.parts = partsrow.New(w.session, w.frame, w.board)
 	w.bring = &bring.Bring{Session: w.session, Frame: w.frame, Hands: w.board, Later: h.later}
 	w.parts.OnBring = w.bringIn
+	w.scribe = &scribe.Scribe{Session: w.session, Frame: w.frame, Beside: w.panel.Object}
 	w.files.OnDrawing = w.dropDrawing
 	w.bar = w.newBar()
 	w.hint = newHintLine()

@@ -15,12 +15,30 @@ const (
 	WipeGlass    ID = "wipe-glass"
 	LineBank     ID = "line-bank"
 	FillGlass    ID = "fill-glass"
+	EdgeSpline   ID = "edge-spline"
+	EdgeStraight ID = "edge-straight"
+	EdgeCorner   ID = "edge-corner"
+	EdgeJoin     ID = "edge-join"
+	CornerSmooth ID = "corner-smooth"
+	ScribeEdge   ID = "scribe-edge"
 )
 
 // drawing is the menu of what is drawn by hand.
 var drawing = []Action{
 	{ID: DrawOutline, Menu: "Draw", Name: "Outline, point by point", Key: Key{fyne.KeyF2, Ctrl},
 		Does: "Draws the outline of the top corner by corner."},
+	{ID: EdgeSpline, Menu: "Draw", Name: "Make the edge a curve", Key: Key{fyne.KeyF3, Ctrl}, Group: true,
+		Does: "Turns the selected edge into a spline with two handles to shape it."},
+	{ID: EdgeStraight, Menu: "Draw", Name: "Straighten the edge", Key: Key{fyne.KeyF3, Ctrl | shift},
+		Does: "Makes the selected edge straight."},
+	{ID: EdgeCorner, Menu: "Draw", Name: "Add a corner", Key: Key{fyne.KeyF2, Ctrl | shift},
+		Does: "Puts a corner into the middle of the selected edge; a double click puts one anywhere."},
+	{ID: EdgeJoin, Menu: "Draw", Name: "Join edges", Key: Key{fyne.KeyJ, Ctrl | shift},
+		Does: "Makes one edge of the two at the selected corner, or of the selected edge and the next."},
+	{ID: CornerSmooth, Menu: "Draw", Name: "Smooth the corner", Key: Key{fyne.KeyM, Ctrl | shift},
+		Does: "Lets the two edges at the selected corner run into each other without a bend."},
+	{ID: ScribeEdge, Menu: "Draw", Name: "Scribe to a wall…", Key: Key{fyne.KeyW, Ctrl | shift},
+		Does: "Takes the measured offsets of a wall that is not straight for the selected edge."},
 	{ID: DrawFreehand, Menu: "Draw", Name: "River, freehand", Key: Key{fyne.KeyF, Ctrl | shift}, Group: true,
 		Does: "Draws a river in one stroke, fitted smoothly; from a channel on it is a branch, round an area a pool."},
 	{ID: DrawRiver, Menu: "Draw", Name: "River, point by point", Key: Key{fyne.KeyF7, Ctrl},

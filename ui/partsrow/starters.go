@@ -66,6 +66,8 @@ func (k kit) shapes(w, d units.Length) []starter {
 	}{
 		{"Rectangle", "A plain top with its back at a wall.", edit.Rectangle(w, d)},
 		{"Bowed front", "A rectangle whose front bows out.", edit.BowedFront(w, d, rise)},
+		{"Angled front", "Deeper at its left end than at its right.", angledFront(w, d, rise)},
+		{"Wave front", "A front that swings out and in.", waveFront(w, d, rise)},
 		{"L", "Along the back wall with a return at the left.", edit.LShape(w, d, leg, deep, radius)},
 		{"U", "Along the back wall with a return at each side.",
 			edit.UShape(max(w, 3*leg), d, leg, leg, deep, radius)},
@@ -86,6 +88,23 @@ func (k kit) shapes(w, d units.Length) []starter {
 	return append(out,
 		starter{name: "Draw it", hint: "Draw the outline corner by corner, typing lengths as you go.",
 			tool: &tool}, fromFile(bring.Top))
+}
+
+// angledFront is a rectangle whose front runs aslant, less deep at the right.
+func angledFront(w, d, less units.Length) design.Outline {
+	o := edit.Rectangle(w, d)
+	o.Nodes[1].At.Y += less
+	return o
+}
+
+// waveFront is a rectangle whose front is a spline that swings by a rise.
+func waveFront(w, d, rise units.Length) design.Outline {
+	top := design.Design{Outline: edit.Rectangle(w, d)}
+	bent, err := edit.SetSpline(0, design.Point{X: w / 3, Y: -rise}, design.Point{X: w * 2 / 3, Y: rise}).Apply(top)
+	if err != nil {
+		return top.Outline
+	}
+	return bent.Outline
 }
 
 // fromFile takes an outline from a file.
