@@ -42,7 +42,7 @@ func writeDemos(dir string, demos []assets.Demo, force bool) ([]string, error) {
 		}
 	}
 	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return nil, err
+		return nil, fmt.Errorf("making the folder %s: %w: choose another", dir, bare(err))
 	}
 	var written []string
 	for _, d := range demos {

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"strings"
 
 	"example.org/castwright/model/design"
@@ -55,5 +57,33 @@ func derive(job design.Job, o design.Option) report.Report {
 
 // optionFlag adds the flag that chooses an option.
 func optionFlag(cmd *cobra.Command, into *string, otherwise string) {
-	cmd.Flags().StringVar(into, "option", "", "name of the option, such as B ("+otherwise+")")
+	cmd.Flags().Var((*optionName)(into), "option", "name of the option, such as B ("+otherwise+")")
+}
+
+// optionName is the value of the flag that chooses an option. It is not empty: a
+// script whose variable is empty has chosen none.
+type optionName string
+
+func (o *optionName) String() string { return string(*o) }
+func (o *optionName) Type() string   { return "string" }
+
+func (o *optionName) Set(s string) error {
+	if s == "" {
+		return errors.New("give the name of an option, or leave --option out")
+	}
+	*o = optionName(s)
+	return nil
+}
+
+// bare is an error of the system without the call and the path: the caller has said
+// them, and the usual one in plain words.
+func bare(err error) error {
+	if errors.Is(err, fs.ErrNotExist) {
+		return errors.New("there is no such file or folder")
+	}
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err
+	}
+	return err
 }

@@ -53,6 +53,7 @@ func commands() *cobra.Command {
 		Long: "Checks, reckons and draws cast concrete tops from their job files.\n\n" +
 			"Ends with 0 when all is well, 1 when check found something severe,\n" +
 			"2 when a file can't be read or the call makes no sense.",
+		Version:           version,
 		SilenceUsage:      true,
 		SilenceErrors:     true,
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true},
@@ -60,6 +61,10 @@ func commands() *cobra.Command {
 			return errors.New("say what to do: demo, check, report, picture, preview, outline, schema or version; see castsheet --help")
 		},
 	}
+	root.SetVersionTemplate("castsheet {{.Version}}\n")
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		return fmt.Errorf("%s; see %s --help", plainFlag(err.Error()), cmd.CommandPath())
+	})
 	root.AddCommand(demoCommand(), checkCommand(), reportCommand(), pictureCommand(), schemaCommand(),
 		versionCommand(), previewCommand(), outlineCommand())
 	return root
@@ -69,12 +74,29 @@ func versionCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "version",
 		Short: "Print the program's version",
-		Args:  cobra.NoArgs,
+		Args:  noArgument,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			_, err := fmt.Fprintln(cmd.OutOrStdout(), "castsheet", version)
 			return err
 		},
 	}
+}
+
+// noArgument accepts no argument.
+func noArgument(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	return fmt.Errorf("%s takes no argument; it got %q", cmd.Name(), args[0])
+}
+
+// plainFlag says what is wrong with a flag without the words of the reader of
+// numbers.
+func plainFlag(s string) string {
+	if at := strings.Index(s, ": strconv."); at >= 0 {
+		return s[:at] + ", give a whole number"
+	}
+	return s
 }
 
 // oneArgument accepts exactly one argument and says what it should be.

@@ -55,9 +55,17 @@ func outlineCommand() *cobra.Command {
 
 // readDrawing reads a file of a size that a drawing may have.
 func readDrawing(path string) ([]byte, error) {
+	// Looked at before it is opened: a pipe would wait for somebody to write.
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("opening %s: %w", path, bare(err))
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("opening %s: this is not a file: choose an SVG or a DXF", path)
+	}
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("opening %s: %w", path, bare(err))
 	}
 	defer f.Close()
 	data, err := io.ReadAll(io.LimitReader(f, maxOutlineBytes+1))

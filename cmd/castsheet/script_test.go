@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"image/png"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -37,6 +38,7 @@ func TestScripts(t *testing.T) {
 			"exits": exits,
 			"keys":  keys,
 			"value": value,
+			"about": about,
 			"png":   pngSize,
 			"valid": valid,
 			"fill":  fill,
@@ -192,6 +194,20 @@ func value(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(err)
 	if (string(got) == args[2]) == neg {
 		ts.Fatalf("%s is %s", args[1], got)
+	}
+}
+
+// about holds a number of a JSON object to what it should be, within a ten millionth
+// of it: about file key number
+func about(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: about file key number")
+	}
+	want, err := strconv.ParseFloat(args[2], 64)
+	ts.Check(err)
+	got, ok := readObject(ts, args[0])[args[1]].(float64)
+	if !ok || math.Abs(got-want) > 1e-7*math.Abs(want) {
+		ts.Fatalf("%s is %.12g, want %.12g", args[1], got, want)
 	}
 }
 

@@ -79,8 +79,8 @@ type step struct {
 func parse(data []byte) (value, *SyntaxError) {
 	p := parser{data: data}
 	if len(p.data) > MaxBytes {
-		return value{}, p.fail(0, fmt.Sprintf("the file has %d bytes, more than the %d that a job may "+
-			"have: it is not a job, or not one that was made here", len(p.data), MaxBytes))
+		return value{}, p.fail(0, fmt.Sprintf("the file is larger than the %d MiB that a job may have: "+
+			"it is not a job, or not one that was made here", MaxBytes>>20))
 	}
 	if !utf8.Valid(p.data) {
 		i := 0

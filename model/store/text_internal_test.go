@@ -37,7 +37,7 @@ func TestParseIsBounded(t *testing.T) {
 		{"deep objects", strings.Repeat(`{"a":`, 100_000), "nested more than 64"},
 		{"many values", "[" + strings.Repeat("0,", 2_100_000) + "0]", "more than 2000000 values"},
 		{"a long number", "[" + strings.Repeat("1", 5000) + "]", "more than 400 characters"},
-		{"a large file", strings.Repeat(" ", MaxBytes+1), "more than the 33554432"},
+		{"a large file", strings.Repeat(" ", MaxBytes+1), "larger than the 32 MiB"},
 	} {
 		if _, err := parse([]byte(c.text)); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want one that says %q", c.name, err, c.want)

@@ -1,6 +1,7 @@
 package warn
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -31,7 +32,32 @@ func Check(d design.Design, m design.Materials, site design.Site,
 		rule(c)
 	}
 	slices.SortStableFunc(c.found, order)
-	return c.found
+	return few(c.found)
+}
+
+// mostOfACode is how many warnings of one code are told. More than this are of no
+// use to anybody, and a scribbled river has a hundred thousand.
+const mostOfACode = 50
+
+// few leaves out what is beyond the most of each code; the last one told of a code
+// says how many more there are.
+func few(found []Warning) []Warning {
+	all, told := map[Code]int{}, map[Code]int{}
+	for _, w := range found {
+		all[w.Code]++
+	}
+	out := found[:0]
+	for _, w := range found {
+		told[w.Code]++
+		if told[w.Code] > mostOfACode {
+			continue
+		}
+		if more := all[w.Code] - mostOfACode; more > 0 && told[w.Code] == mostOfACode {
+			w.Advice += fmt.Sprintf(" It is so at %d more places.", more)
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // rules is every rule, one to a file.
