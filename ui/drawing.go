@@ -21,6 +21,8 @@ func (w *window) bindDrawing(b map[keys.ID]keys.Binding, change func(keys.ID, fu
 	}
 	change(keys.BringIn, func() { w.bringIn(bring.Top) })
 	w.bindEdges(b)
+	change(keys.KeepPart, func() { w.parts.Book.AskToKeep(w.session) })
+	change(keys.ShowBook, func() { w.parts.ShowBook() })
 }
 
 // bindEdges says what is done to the selected edge or corner.

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"example.org/castwright/ui/board"
+	"example.org/castwright/ui/book"
 	"example.org/castwright/ui/bring"
 	"example.org/castwright/ui/compare"
 	"example.org/castwright/ui/control"
@@ -76,6 +77,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.parts = partsrow.New(w.session, w.frame, w.board)
 	w.bring = &bring.Bring{Session: w.session, Frame: w.frame, Hands: w.board, Later: h.later}
 	w.parts.OnBring = w.bringIn
+	w.parts.Book = book.New(w.frame, settings.BookPath())
 	w.scribe = &scribe.Scribe{Session: w.session, Frame: w.frame, Beside: w.panel.Object}
 	w.files.OnDrawing = w.dropDrawing
 	w.bar = w.newBar()

@@ -75,6 +75,26 @@ func Forget(b design.Job, title string) (design.Job, error) {
 	return b, nil
 }
 
+// Rename gives an entry another title, which no other may have.
+func Rename(b design.Job, title, to string) (design.Job, error) {
+	to = strings.TrimSpace(to)
+	at := func(title string) int {
+		return slices.IndexFunc(b.Options, func(o design.Option) bool { return o.Title == title })
+	}
+	i := at(title)
+	switch {
+	case i < 0:
+		return b, fmt.Errorf("the book has no part %q: pick one that is there", title)
+	case to == "":
+		return b, fmt.Errorf("the part needs a name: type one")
+	case to != title && at(to) >= 0:
+		return b, fmt.Errorf("the book has a part %q already: choose another name", to)
+	}
+	b.Options = slices.Clone(b.Options)
+	b.Options[i].Name, b.Options[i].Title = to, to
+	return b, nil
+}
+
 // Entries lists what a book keeps, in its order; options that hold nothing to
 // keep are passed over.
 func Entries(b design.Job) []Entry {

@@ -55,6 +55,28 @@ func TestKeepAndUse(t *testing.T) {
 	}
 }
 
+func TestRename(t *testing.T) {
+	b := book.New(units.Metric)
+	for _, title := range []string{"Soft edge", "Sharp edge"} {
+		var err error
+		if b, err = book.Keep(b, book.Entry{Title: title, Kind: book.KindProfile}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	renamed, err := book.Rename(b, "Soft edge", " Gentle edge ")
+	if err != nil || book.Entries(renamed)[0].Title != "Gentle edge" || book.Entries(b)[0].Title != "Soft edge" {
+		t.Errorf("renamed %v, was %v, error %v", book.Entries(renamed), book.Entries(b), err)
+	}
+	for _, c := range [][2]string{{"Soft edge", "Sharp edge"}, {"Soft edge", " "}, {"No edge", "Edge"}} {
+		if _, err := book.Rename(b, c[0], c[1]); err == nil {
+			t.Errorf("%q became %q", c[0], c[1])
+		}
+	}
+	if _, err := book.Rename(b, "Soft edge", "Soft edge"); err != nil {
+		t.Errorf("its own name is refused: %v", err)
+	}
+}
+
 func TestRefusals(t *testing.T) {
 	b := book.New(units.Imperial)
 	for _, e := range []book.Entry{{Title: "  "}, {Title: "two", Kind: book.KindTaps}, {Title: "odd", Kind: 99}} {

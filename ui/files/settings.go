@@ -48,6 +48,15 @@ func LoadSettings(path string) *Settings {
 	return s
 }
 
+// BookPath is where the maker's book of parts lies, beside the settings; "" where
+// these are never written.
+func (s *Settings) BookPath() string {
+	if s.path == "" {
+		return ""
+	}
+	return filepath.Join(filepath.Dir(s.path), "book.json")
+}
+
 // Save writes the settings. They are a convenience: that they can't be written
 // must not stop anybody's work, so the error is for tests.
 func (s *Settings) Save() error {

@@ -21,6 +21,8 @@ const (
 	EdgeJoin     ID = "edge-join"
 	CornerSmooth ID = "corner-smooth"
 	ScribeEdge   ID = "scribe-edge"
+	KeepPart     ID = "keep-part"
+	ShowBook     ID = "show-book"
 )
 
 // drawing is the menu of what is drawn by hand.

@@ -208,6 +208,10 @@ var table = []Action{
 		Does: "Offers colours and finishes of the face."},
 	{ID: PartSupports, Menu: "Parts", Name: "Supports…", Key: Key{fyne.KeyF10, 0},
 		Does: "Offers what the top rests on."},
+	{ID: KeepPart, Menu: "Parts", Name: "Keep in your book…", Key: Key{fyne.KeyP, Ctrl | shift}, Group: true,
+		Does: "Keeps the selected sink, tap holes or edge, or the top's finish, for the next job."},
+	{ID: ShowBook, Menu: "Parts", Name: "Your book of parts…", Key: Key{fyne.KeyY, Ctrl | shift},
+		Does: "Shows the parts that you have kept, to use, rename or remove."},
 
 	{ID: OptionNew, Menu: "Options", Name: "New option", Key: Key{fyne.KeyN, Ctrl | shift},
 		Does: "Adds an option with a plain top of the same size."},

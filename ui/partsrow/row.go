@@ -10,10 +10,12 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"example.org/castwright/model/amount"
+	"example.org/castwright/model/book"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/board"
+	own "example.org/castwright/ui/book"
 	"example.org/castwright/ui/bring"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/icon"
@@ -35,6 +37,8 @@ type Row struct {
 	Object fyne.CanvasObject
 	// OnBring hears that an outline is wanted from a file.
 	OnBring func(bring.As)
+	// Book is the maker's own book of parts, nil for none.
+	Book *own.Book
 
 	s     *session.Session
 	frame *control.Frame
@@ -70,9 +74,9 @@ func New(s *session.Session, f *control.Frame, hands Hands) *Row {
 	add(keys.PartShape, "Shape", icon.Shape, r.sayShape, r.openShape)
 	add(keys.PartEdge, "Edge", icon.Edge, r.sayEdge, r.openEdge)
 	add(keys.PartSink, "Sink", icon.Sink, func(d design.Design) string { return number(len(d.Sinks)) },
-		r.tiles(kit.sinks))
+		r.kept(r.tiles(kit.sinks), book.KindSink))
 	add(keys.PartTaps, "Taps", icon.Taps, func(d design.Design) string { return number(len(d.Taps)) },
-		r.tiles(kit.taps))
+		r.kept(r.tiles(kit.taps), book.KindTaps))
 	add(keys.PartHole, "Hole", icon.Hole, func(d design.Design) string { return number(len(d.Holes)) },
 		r.tiles(kit.holes))
 	add(keys.PartChannel, "Channel", icon.Channel,
@@ -117,6 +121,11 @@ func (r *Row) kit() kit {
 	return kit{r.s.Job().Units, d, edit.Bounds(d.Outline)}
 }
 
+// kept adds what the maker has kept of a kind to what a noun opens.
+func (r *Row) kept(open func() fyne.CanvasObject, kind book.Kind) func() fyne.CanvasObject {
+	return func() fyne.CanvasObject { return r.withBook(open(), kind, -1) }
+}
+
 // tiles opens a grid of starters.
 func (r *Row) tiles(list func(kit) []starter) func() fyne.CanvasObject {
 	return func() fyne.CanvasObject { return r.grid(list(r.kit()), 4) }
@@ -143,18 +152,11 @@ func (r *Row) tile(s starter) *control.Tile {
 			sign = icon.Pen
 		}
 		picture = container.NewCenter(control.Sized(32, 32, control.Icon(sign, look.Muted)))
-	case s.profile != nil:
-		d := r.s.Design()
-		picture = control.NewPicture(r.frame, pictureW, pictureH, func(w, h int) control.Paint {
-			return func() *image.RGBA { return paintProfile(d, *s.profile, w, h) }
-		})
 	default:
-		picture = control.NewPicture(r.frame, pictureW, pictureH, func(w, h int) control.Paint {
-			return func() *image.RGBA { return paintDesign(s.sample, s.below, w, h) }
-		})
+		picture = r.pictureOf(s)
 	}
 	body := control.Column(look.Gap, control.Sized(pictureW, pictureH, picture),
-		control.NewText(s.name).Centred())
+		control.Sized(pictureW, 0, control.NewText(s.name).Centred().Cut()))
 	return control.NewTile(r.frame, s.hint, control.Pad(look.Space, look.Space, body),
 		func() { r.pick(s) }).OnGround(look.Ground)
 }
@@ -305,7 +307,7 @@ func (r *Row) openEdge() fyne.CanvasObject {
 		list[i].name = words.Profile(p, func() string { return units.Format(p.Size, r.s.Job().Units) })
 		list[i].hint = "A click gives it. Select one edge on the drawing to treat it alone."
 	}
-	return control.Column(look.Space, control.NewText(title).Bold(), r.grid(list, 4))
+	return r.withBook(control.Column(look.Space, control.NewText(title).Bold(), r.grid(list, 4)), book.KindProfile, at)
 }
 
 // openFinish offers colours, exposure and polish.
@@ -349,9 +351,9 @@ func (r *Row) openFinish() fyne.CanvasObject {
 		r.close()
 		set(func(f *design.Finish) { f.Colour = c })
 	})
-	return control.Column(look.Space, control.NewText("Face").Bold(), grid,
+	return r.withBook(control.Column(look.Space, control.NewText("Face").Bold(), grid,
 		control.NewText("Polish").Bold(), polish.Container,
-		control.NewText("Colour").Bold(), colours)
+		control.NewText("Colour").Bold(), colours), book.KindFinish, -1)
 }
 
 // errTooSmall refuses a size that nothing can be drawn at.

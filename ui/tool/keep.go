@@ -111,7 +111,7 @@ func (h *Hand) kept(k *inHand, add edit.Edit) edit.Edit {
 			return d, err
 		}
 		made := edit.NewParts(d, out)
-		if len(made) != 1 {
+		if len(made) == 0 {
 			return out, nil
 		}
 		id := made[0]

@@ -20,6 +20,8 @@ type Put struct {
 	Support *design.Support
 	// Outline becomes the outline of the top, its islands cut-outs.
 	Outline *design.Region
+	// With are tap holes that come with a sink and keep to it.
+	With []design.TapSet
 	// Brought is a part whose shape comes from a file.
 	Brought bool
 }
@@ -208,7 +210,7 @@ func (h *Hand) setDown(p Pointer) {
 	switch {
 	case k.put.Sink != nil:
 		d.Sinks[0].ID = ""
-		e = edit.AddSink(d.Sinks[0])
+		e = withTaps(edit.AddSink(d.Sinks[0]), k.put.With)
 	case k.put.Taps != nil:
 		d.Taps[0].ID = ""
 		e = edit.AddTaps(d.Taps[0])
@@ -249,8 +251,30 @@ func (h *Hand) add(e edit.Edit) bool {
 	if !h.do(e) {
 		return false
 	}
-	for _, id := range edit.NewParts(before, h.s.Design()) {
-		h.choose(grip{kind: gripPart, part: id})
+	// What comes along with a part is not what was put.
+	if made := edit.NewParts(before, h.s.Design()); len(made) > 0 {
+		h.choose(grip{kind: gripPart, part: made[0]})
 	}
 	return true
+}
+
+// withTaps is an edit that adds a sink, and after it tap holes that keep to it.
+func withTaps(add edit.Edit, taps []design.TapSet) edit.Edit {
+	if len(taps) == 0 {
+		return add
+	}
+	return edit.Edit{Name: add.Name, Apply: func(d design.Design) (design.Design, error) {
+		out, err := add.Apply(d)
+		if err != nil {
+			return d, err
+		}
+		made := edit.NewParts(d, out)
+		for _, t := range taps {
+			t.ID, t.Sink = "", made[0]
+			if out, err = edit.AddTaps(t).Apply(out); err != nil {
+				return d, err
+			}
+		}
+		return out, nil
+	}}
 }
