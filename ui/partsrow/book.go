@@ -19,7 +19,7 @@ import (
 // kept is a part of the maker's book as a starter. An edge goes to edge at, or
 // with -1 to all that are seen.
 func (k kit) kept(e book.Entry, at int) starter {
-	out := starter{name: e.Title, hint: "From your book." + inHandHint}
+	out := starter{name: e.Title, hint: e.Title + ", from your book." + inHandHint}
 	switch e.Kind {
 	case book.KindSink:
 		s := e.Sink
@@ -38,12 +38,12 @@ func (k kit) kept(e book.Entry, at int) starter {
 		if at >= 0 {
 			change = edit.SetProfile(at, p)
 		}
-		out.profile, out.edit, out.hint = &p, &change, "From your book. A click gives it."
+		out.profile, out.edit, out.hint = &p, &change, e.Title + ", from your book. A click gives it."
 	case book.KindFinish:
 		change := edit.SetFinish(e.Finish)
 		out.sample = k.swatch(k.size(150, 6), k.size(80, 3))
 		out.sample.Finish = e.Finish
-		out.edit, out.hint = &change, "From your book. A click gives the top this finish."
+		out.edit, out.hint = &change, e.Title + ", from your book. A click gives the top this finish."
 	}
 	return out
 }

@@ -128,11 +128,14 @@ func (r *Row) kept(open func() fyne.CanvasObject, kind book.Kind) func() fyne.Ca
 
 // tiles opens a grid of starters.
 func (r *Row) tiles(list func(kit) []starter) func() fyne.CanvasObject {
-	return func() fyne.CanvasObject { return r.grid(list(r.kit()), 4) }
+	return func() fyne.CanvasObject {
+		l := list(r.kit())
+		return r.grid(l, min(4, len(l)))
+	}
 }
 
 func (r *Row) grid(list []starter, columns int) *fyne.Container {
-	g := container.NewGridWithColumns(min(columns, len(list)))
+	g := container.NewGridWithColumns(columns)
 	for _, s := range list {
 		g.Add(r.tile(s))
 	}
