@@ -46,8 +46,9 @@ func paint(d template.Drawing, picked int, turn units.Angle, mirrored bool, sys 
 	box := geom.EmptyBox()
 	shapes := make([][]geom.Loop, len(d.Loops))
 	for i, l := range d.Loops {
-		for _, chain := range append([][]design.Node{l.Nodes}, l.Holes...) {
-			shapes[i] = append(shapes[i], turned(flat(chain)))
+		shapes[i] = []geom.Loop{turned(flat(l.Nodes))}
+		for _, hole := range l.Holes { // against the outline, so that they stay open
+			shapes[i] = append(shapes[i], turned(flat(hole)).Reversed())
 		}
 		box = box.Union(shapes[i][0].Bounds())
 	}

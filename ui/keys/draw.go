@@ -21,6 +21,7 @@ const (
 	EdgeJoin     ID = "edge-join"
 	CornerSmooth ID = "corner-smooth"
 	ScribeEdge   ID = "scribe-edge"
+	MirrorPart   ID = "mirror-part"
 	KeepPart     ID = "keep-part"
 	ShowBook     ID = "show-book"
 )

@@ -146,7 +146,9 @@ var table = []Action{
 		Does: "Shows the fields of the top as a whole."},
 	{ID: SelectNone, Menu: "Edit", Name: "Back out", Key: Key{fyne.KeyEscape, 0},
 		Does: "Backs out of one thing: a number being typed, a drag, a drawing, a selection, a comparison."},
-	{ID: Mirror, Menu: "Edit", Name: "Mirror the top", Key: Key{fyne.KeyM, Ctrl}, Group: true,
+	{ID: MirrorPart, Menu: "Edit", Name: "Mirror the part", Key: Key{fyne.KeyM, Ctrl | alt}, Group: true,
+		Does: "Turns the selected parts left to right where they are."},
+	{ID: Mirror, Menu: "Edit", Name: "Mirror the top", Key: Key{fyne.KeyM, Ctrl},
 		Does: "Turns the top and all that is on it left to right."},
 
 	{ID: Fit, Menu: "View", Name: "Whole top", Key: Key{fyne.Key0, Ctrl}, Guard: Looks,

@@ -38,12 +38,12 @@ func (k kit) kept(e book.Entry, at int) starter {
 		if at >= 0 {
 			change = edit.SetProfile(at, p)
 		}
-		out.profile, out.edit, out.hint = &p, &change, e.Title + ", from your book. A click gives it."
+		out.profile, out.edit, out.hint = &p, &change, e.Title+", from your book. A click gives it."
 	case book.KindFinish:
 		change := edit.SetFinish(e.Finish)
 		out.sample = k.swatch(k.size(150, 6), k.size(80, 3))
 		out.sample.Finish = e.Finish
-		out.edit, out.hint = &change, e.Title + ", from your book. A click gives the top this finish."
+		out.edit, out.hint = &change, e.Title+", from your book. A click gives the top this finish."
 	}
 	return out
 }
