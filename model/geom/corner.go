@@ -21,8 +21,12 @@ func Fillet(a, b Curve, r float64) (ta, tb float64, arc Arc, ok bool) {
 		ok = ta >= -1e-12 && tb <= 1+1e-12
 	} else {
 		ta, tb, ok = filletNewton(a, b, d, reach)
-		if !ok {
-			ta, tb, ok = filletScan(a, b, d)
+		// Where Newton has run far off, there may be an arc nearer to the corner.
+		way := func(ta, tb float64) float64 { return (1-ta)*a.Length() + tb*b.Length() }
+		if !ok || way(ta, tb) > 4*reach {
+			if sa, sb, found := filletScan(a, b, d); found && (!ok || way(sa, sb) < way(ta, tb)) {
+				ta, tb, ok = sa, sb, true
+			}
 		}
 	}
 	if !ok {

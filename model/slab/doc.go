@@ -12,7 +12,9 @@
 // of overlap needs a rule of its own.
 //
 // "Drawn in" is by distance: at height z a point is gone when it lies nearer to
-// an edge than that edge's [Inset]. Around a sharp inside corner the cut is
+// an edge than that edge's [Inset], straight in front of it on its inner side or
+// round one of its ends; what lies behind an edge, across a gap, is not near it.
+// Around a sharp inside corner the cut is
 // therefore round (the parallel body of Steiner), and at a corner between two
 // profiles each edge cuts to its own distance. An opening with an arris profile
 // grows outward in the same way, round at its corners.
@@ -36,6 +38,8 @@
 // # Accuracy
 //
 // Against closed forms (Steiner, Pappus) 1e-8 or better; against GEOS, sections of
-// random tops to 1e-6 of the area; against integrated sections of varied tops 3e-6
-// of the volume. The tests name their sources.
+// random tops to 1e-6 of the area; against OpenCascade and finer sections of some
+// hundred tops 5e-7 of the volume. Where curves cross, some hundredths of a square
+// millimetre are lost or gained, which tells on small crescents alone. The tests
+// name their sources.
 package slab
