@@ -78,7 +78,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.bring = &bring.Bring{Session: w.session, Frame: w.frame, Hands: w.board, Later: h.later}
 	w.parts.OnBring = w.bringIn
 	w.parts.Book = book.New(w.frame, settings.BookPath())
-	w.scribe = &scribe.Scribe{Session: w.session, Frame: w.frame, Beside: w.panel.Object}
+	w.scribe = &scribe.Scribe{Session: w.session, Frame: w.frame, Beside: w.panel.Object, Folder: w.files.Folder}
 	w.files.OnDrawing = w.dropDrawing
 	w.bar = w.newBar()
 	w.hint = newHintLine()

@@ -196,7 +196,7 @@ func besideRiver(r design.River, side BankSide, beyond float64) []geom.Loop {
 		return nil
 	}
 	reach *= 2 // open ends run on by a width
-	line := thinned(band.Flatten(brushTolerance/4).Centreline(), brushTolerance/8)
+	line := geom.Thinned(band.Flatten(brushTolerance/4).Centreline(), brushTolerance/8)
 	n := len(line)
 	line = append([]geom.Vec{line[0].Sub(line[1].Sub(line[0]).Unit().Mul(reach))}, line...)
 	line = append(line, line[n].Add(line[n].Sub(line[n-1]).Unit().Mul(reach)))

@@ -107,48 +107,13 @@ func straightChain(l geom.Loop) []design.Node {
 			far = i
 		}
 	}
-	kept := thinned(way[:far+1], brushTolerance/2)
-	kept = append(kept, thinned(way[far:], brushTolerance/2)[1:]...)
+	kept := geom.Thinned(way[:far+1], brushTolerance/2)
+	kept = append(kept, geom.Thinned(way[far:], brushTolerance/2)[1:]...)
 	out := make([]design.Node, 0, len(kept))
 	for _, p := range kept[:len(kept)-1] {
 		n := design.Node{At: point(p)}
 		if len(out) == 0 || out[len(out)-1].At != n.At {
 			out = append(out, n)
-		}
-	}
-	return out
-}
-
-// thinned is a line with points left out so that none lies farther than the
-// tolerance from what is left (D. H. Douglas and T. K. Peucker, "Algorithms
-// for the reduction of the number of points required to represent a digitized
-// line or its caricature", Cartographica 10 (1973)).
-func thinned(line []geom.Vec, tolerance float64) []geom.Vec {
-	if len(line) < 3 {
-		return slices.Clone(line)
-	}
-	keep := make([]bool, len(line))
-	keep[0], keep[len(line)-1] = true, true
-	type part struct{ from, to int }
-	todo := []part{{0, len(line) - 1}}
-	for len(todo) > 0 {
-		p := todo[len(todo)-1]
-		todo = todo[:len(todo)-1]
-		worst, at := tolerance, 0
-		for i := p.from + 1; i < p.to; i++ {
-			if d := line[i].Dist(geom.NearestOnSegment(line[i], line[p.from], line[p.to])); d > worst {
-				worst, at = d, i
-			}
-		}
-		if at > 0 {
-			keep[at] = true
-			todo = append(todo, part{p.from, at}, part{at, p.to})
-		}
-	}
-	var out []geom.Vec
-	for i, p := range line {
-		if keep[i] {
-			out = append(out, p)
 		}
 	}
 	return out

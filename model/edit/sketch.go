@@ -133,7 +133,7 @@ func brushed(points []design.Point, width units.Length) ([]geom.Loop, error) {
 	if len(way) == 0 {
 		return nil, errNoArea
 	}
-	way = thinned(way, brushTolerance/2)
+	way = geom.Thinned(way, brushTolerance/2)
 	if len(way) > maxBrush {
 		return nil, fmt.Errorf("the stroke turns too often: paint it in parts")
 	}

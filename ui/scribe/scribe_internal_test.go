@@ -1,11 +1,15 @@
 package scribe
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/template"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/session"
@@ -168,5 +172,45 @@ func TestPasteButton(t *testing.T) {
 	tab.paste()
 	if tab.fault.Text == "" || len(tab.entries) != 3 {
 		t.Errorf("fault %q, %d rows", tab.fault.Text, len(tab.entries))
+	}
+}
+
+// TestScan takes the back edge's offsets from a drawing that does not say its
+// unit; the wall bellies away, to the back, by 6 mm in the middle.
+func TestScan(t *testing.T) {
+	s := newRig(t, units.Metric)
+	path := filepath.Join(t.TempDir(), "wall.dxf")
+	text := strings.Join(strings.Fields("0 SECTION 2 ENTITIES 0 LWPOLYLINE 70 0 10 1300 20 100 10 700 20 106 10 300 20 104 10 100 20 100 0 ENDSEC 0 EOF"), "\n") + "\n"
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	tab := s.Show(back)
+	tab.scan(path)
+	data, err := readScan(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines, err := template.Walls(data, template.UnitMM)
+	tab.takeScan(path, lines, err)
+	// From its left end, at x = 100.
+	if got := tab.rows()[:2]; got[0] != (row{"200.0", "4.0"}) || got[1] != (row{"600.0", "6.0"}) {
+		t.Errorf("rows %v", got)
+	}
+	want(t, s, edit.ScribeEdge(back, []edit.Offset{{Along: 600 * mm, Gap: 6 * mm}, {Along: 1000 * mm, Gap: 4 * mm}}))
+	// Of a front edge, which runs along the wall, the same line is on the inside.
+	if got := wallRows(lines[0], 1200*mm, false, units.Metric); got[1].gap != "-6.0" {
+		t.Errorf("along the front %v", got)
+	}
+	tab.takeScan(path, nil, template.ErrUnits)
+	if !strings.Contains(tab.fault.Text, "wall.dxf") {
+		t.Errorf("the fault says %q", tab.fault.Text)
+	}
+	// A long scan is thinned until it fits the table.
+	var jagged []geom.Vec
+	for i := range 2000 {
+		jagged = append(jagged, geom.Vec{X: float64(i), Y: float64(i%2) * 4})
+	}
+	if n := len(wallRows(jagged, 3000*mm, true, units.Metric)); n >= mostRows {
+		t.Errorf("%d rows", n)
 	}
 }

@@ -25,6 +25,7 @@ type Scribe struct {
 	Session *session.Session
 	Frame   *control.Frame
 	Beside  fyne.CanvasObject // what the table may cover: not the drawing
+	Folder  func() string     // where scans are looked for first; nil for anywhere
 
 	kept     []row
 	keptFor  [2]design.Point // the ends of the edge that they were typed for
@@ -98,6 +99,8 @@ func (t *table) build(rows []row) {
 		control.NewText("Gap to the wall").Caption().Muted())
 	paste := control.NewButton(f, control.Face{Text: "Paste a list", Kind: control.Raised,
 		Hint: "Takes a list from the clipboard: a line for each measurement, how far along and the gap."}, t.paste)
+	scan := control.NewButton(f, control.Face{Text: "From a scan", Kind: control.Raised,
+		Hint: "Takes the wall from an open line in an SVG or DXF file."}, t.askForScan)
 	cancel := control.NewButton(f, control.Face{Text: "Cancel", Kind: control.Raised,
 		Hint: "Leaves the edge as it was (Esc)."}, func() { t.card.Close() })
 	apply := control.NewButton(f, control.Face{Text: "Scribe", Kind: control.Primary,
@@ -108,8 +111,9 @@ func (t *table) build(rows []row) {
 			"wall stands away from it; below zero where the wall comes in. The edge is "+
 			units.Format(t.length, t.s.Session.Job().Units)+" long.")),
 		control.Row(look.Space, control.Middle(control.NewText("Measured from").Muted()), control.Sized(190, 0, t.from.Container)),
-		head, control.Sized(0, 190, t.scroll), control.Sized(300, 34, t.fault),
-		control.Row(look.Space, control.Sized(110, 32, paste), control.Sized(84, 32, cancel), control.Sized(84, 32, apply)))
+		head, control.Sized(0, 180, t.scroll), control.Sized(300, 34, t.fault),
+		control.Row(look.Space, control.Sized(146, 28, paste), control.Sized(146, 28, scan)),
+		control.Row(look.Space, control.Sized(146, 32, cancel), control.Sized(146, 32, apply)))
 	t.card = control.ShowPopover(f, t.s.Beside, body, t.entries[0][0], t.closed)
 	t.preview()
 }
@@ -254,6 +258,11 @@ func (t *table) paste() {
 		t.say(fmt.Errorf("this can't be pasted: %w", err))
 		return
 	}
+	t.fill(list)
+}
+
+// fill puts rows in the place of those that stand there.
+func (t *table) fill(list []row) {
 	t.entries = nil
 	t.grid.RemoveAll()
 	for _, r := range list {

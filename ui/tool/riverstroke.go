@@ -134,7 +134,7 @@ func (c *riverCraft) finish(h *Hand, f *free) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	told := fmt.Sprintf("Fitted with %d points, within %s of your stroke", len(r.Nodes), h.length(off.MM()))
+	told := h.fitWords(len(r.Nodes), off)
 	var ties []design.RiverSide
 	for i, end := range [...]struct {
 		node int
@@ -224,13 +224,26 @@ func clipStart(way []geom.Vec, outline geom.Loop, reach float64) ([]geom.Vec, bo
 	return way, false
 }
 
+// fitWords says how well a stroke was fitted.
+func (h *Hand) fitWords(points int, off units.Length) string {
+	least := units.Millimetre / 10
+	if h.s.Job().Units == units.Imperial {
+		least = units.Inch / 16
+	}
+	near := h.length(off.MM())
+	if off < least {
+		near = "less than " + h.length(least.MM())
+	}
+	return fmt.Sprintf("Fitted with %d points, within %s of your stroke", points, near)
+}
+
 // finishLoop makes a pool or an island of a stroke whose ends meet.
 func (c *riverCraft) finishLoop(h *Hand, f *free) (string, error) {
 	chain, off, err := edit.LoopFromStroke(f.way(), c.toleranceFor(h, f.points))
 	if err != nil {
 		return "", err
 	}
-	told := fmt.Sprintf("Fitted with %d points, within %s of your stroke", len(chain), h.length(off.MM()))
+	told := h.fitWords(len(chain), off)
 	s, d := h.s.Report().Solid, h.s.Design()
 	var host slab.Recess
 	in := false
