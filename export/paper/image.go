@@ -6,10 +6,12 @@ import (
 	"encoding/hex"
 	"image"
 	"image/color"
+	"image/jpeg"
 	"image/png"
 	"math"
 
 	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/draw"
 
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/scene"
@@ -49,6 +51,7 @@ func (p *printer) sample(t scene.Texture, box geom.Box) image.Image {
 		perMM *= math.Sqrt(maxTexels / n)
 	}
 	w, h := max(1, int(math.Ceil(box.W()*perMM))), max(1, int(math.Ceil(box.H()*perMM)))
+	w = p.widthFor(w)
 	img := image.NewNRGBA(image.Rect(0, 0, w, h))
 	foot := box.W() / float64(w) / p.perMM
 	for y := range h {
@@ -62,20 +65,54 @@ func (p *printer) sample(t scene.Texture, box geom.Box) image.Image {
 	return img
 }
 
+// widthFor is the least width from w up that no picture in the file has yet: the
+// PDF library puts pictures into the order of their widths and those of one width
+// into a random order, but the same pages must give the same bytes.
+func (p *printer) widthFor(w int) int {
+	for p.taken[w] {
+		w++
+	}
+	return w
+}
+
 // picture places an image over a part of the page. Images go by the hash of
 // their bytes, so that the same one is stored once.
 func (p *printer) picture(img image.Image, box geom.Box) {
-	var buf bytes.Buffer
-	enc := png.Encoder{CompressionLevel: png.BestSpeed}
-	if err := enc.Encode(&buf, img); err != nil {
+	data, kind, err := packed(img)
+	if err != nil {
 		p.f.SetError(err)
 		return
 	}
-	sum := sha256.Sum256(buf.Bytes())
+	sum := sha256.Sum256(data)
 	name := hex.EncodeToString(sum[:])
-	opt := fpdf.ImageOptions{ImageType: "PNG"}
+	opt := fpdf.ImageOptions{ImageType: kind}
 	if p.f.GetImageInfo(name) == nil {
-		p.f.RegisterImageOptionsReader(name, opt, &buf)
+		b := img.Bounds()
+		w := p.widthFor(b.Dx())
+		p.taken[w] = true
+		if w != b.Dx() {
+			wider := image.NewNRGBA(image.Rect(0, 0, w, b.Dy()))
+			draw.BiLinear.Scale(wider, wider.Rect, img, b, draw.Src, nil)
+			if data, _, err = packed(wider); err != nil {
+				p.f.SetError(err)
+				return
+			}
+		}
+		p.f.RegisterImageOptionsReader(name, opt, bytes.NewReader(data))
 	}
 	p.f.ImageOptions(name, box.Min.X, box.Min.Y, box.W(), box.H(), false, opt, 0, "")
+}
+
+// packed is a picture as a file for the PDF: a large one without holes as JPEG,
+// at a quality that paper does not tell from the original, any other as PNG.
+func packed(img image.Image) (data []byte, kind string, err error) {
+	var buf bytes.Buffer
+	o, ok := img.(interface{ Opaque() bool })
+	if b := img.Bounds(); ok && b.Dx()*b.Dy() > 500_000 && o.Opaque() {
+		err = jpeg.Encode(&buf, img, &jpeg.Options{Quality: 93})
+		return buf.Bytes(), "JPG", err
+	}
+	enc := png.Encoder{CompressionLevel: png.BestSpeed}
+	err = enc.Encode(&buf, img)
+	return buf.Bytes(), "PNG", err
 }

@@ -42,7 +42,7 @@ func Write(w io.Writer, pages []scene.Page, info Info) error {
 	f.SetAutoPageBreak(false, 0)
 	f.SetLineCapStyle("round")
 	f.SetLineJoinStyle("round")
-	p := printer{f: f, fonts: newFonts(f)}
+	p := printer{taken: map[int]bool{}, f: f, fonts: newFonts(f)}
 	for i, page := range pages {
 		if !(page.W > 0 && page.W <= maxPage && page.H > 0 && page.H <= maxPage) {
 			return fmt.Errorf("page %d is %g x %g mm: each side must be above 0 and at most %g", i+1, page.W, page.H, maxPage)
@@ -62,6 +62,7 @@ type printer struct {
 	origin geom.Vec
 	perMM  float64
 	w, h   float64
+	taken  map[int]bool // widths of pictures; see [printer.widthFor]
 }
 
 func (p *printer) page(s scene.Page) {
@@ -79,6 +80,11 @@ func (p *printer) page(s scene.Page) {
 			p.stroke(item)
 		case scene.Text:
 			p.text(item)
+		case scene.Picture:
+			if b := item.Box; item.Image != nil && !b.Empty() && p.usable([]geom.Vec{b.Min, b.Max}) {
+				p.f.SetAlpha(1, "Normal")
+				p.picture(item.Image, b)
+			}
 		}
 	}
 }

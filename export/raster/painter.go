@@ -67,6 +67,8 @@ func (t *painter) item(item scene.Item) {
 		t.stroke(item)
 	case scene.Text:
 		t.text(item)
+	case scene.Picture:
+		t.picture(item)
 	}
 }
 

@@ -15,7 +15,19 @@ type SheetOptions struct {
 	// follows from the paper.
 	Width float64
 	Date  string // as printed, "" for none
+	Paper PaperSize // which paper
 }
+
+// PaperSize is a size of paper.
+type PaperSize uint8
+
+// The sizes of paper: that of the land whose units the job is in, or a stated
+// one.
+const (
+	PaperByUnits PaperSize = iota
+	PaperA4                // ISO 216
+	PaperLetter            // ANSI/ASME Y14.1 A
+)
 
 // paper is a sheet of paper lying on its long side, mm.
 type paper struct {
@@ -23,9 +35,8 @@ type paper struct {
 	w, h float64
 }
 
-// paperFor is the paper of a system's lands: ISO 216 A4 or ANSI/ASME Y14.1 A.
-func paperFor(sys units.System) paper {
-	if sys == units.Imperial {
+func paperFor(sys units.System, size PaperSize) paper {
+	if size == PaperLetter || size == PaperByUnits && sys == units.Imperial {
 		return paper{"Letter", 279.4, 215.9}
 	}
 	return paper{"A4", 297, 210}
@@ -53,7 +64,17 @@ type layout struct {
 }
 
 func newLayout(sys units.System, o SheetOptions) *layout {
-	p := paperFor(sys)
+	return layoutOn(paperFor(sys, o.Paper), sys, o)
+}
+
+// newPortrait is a layout on paper that stands on its short side.
+func newPortrait(sys units.System, o SheetOptions) *layout {
+	p := paperFor(sys, o.Paper)
+	p.w, p.h = p.h, p.w
+	return layoutOn(p, sys, o)
+}
+
+func layoutOn(p paper, sys units.System, o SheetOptions) *layout {
 	l := &layout{paper: p, unit: 1, dots: printDots, theme: Paper(), sys: sys}
 	if o.Width > 0 {
 		l.unit, l.dots = o.Width/p.w, 1

@@ -96,22 +96,28 @@ func (l *layout) header(job design.Job, options []design.Option, o SheetOptions)
 // foot is the scale bar with its scale, and the note.
 func (l *layout) foot(v View, scale string) {
 	y := l.h - 10.5
-	x := sheetMargin
-	if v.Scale > 0 {
-		bar := v
-		bar.Point = 0.25 * l.unit
-		items := scaleBar(bar, l.at(x, y), 52*l.unit)
-		for _, it := range items {
-			if t, ok := it.(scene.Text); ok {
-				t.Size = typeSmall * l.unit
-				x = (t.At.X+t.Width())/l.unit + 7
-				it = t
-			}
-			l.items = append(l.items, it)
-		}
-	}
+	x := l.scaleBar(v, y)
 	l.words(x, y, scene.AnchorStart, typeSmall, false, l.theme.Faint, scale)
 	l.words(l.w-sheetMargin, y, scene.AnchorEnd, typeSmall, false, l.theme.Faint, vary)
+}
+
+// scaleBar lays a scale bar at the left of the line y, mm, and gives the x behind
+// its words.
+func (l *layout) scaleBar(v View, y float64) float64 {
+	x := sheetMargin
+	if !(v.Scale > 0) {
+		return x
+	}
+	v.Point = 0.25 * l.unit
+	for _, it := range scaleBar(v, l.at(x, y), 52*l.unit) {
+		if t, ok := it.(scene.Text); ok {
+			t.Size = typeSmall * l.unit
+			x = (t.At.X+t.Width())/l.unit + 7
+			it = t
+		}
+		l.items = append(l.items, it)
+	}
+	return x
 }
 
 // key lays the materials in a row, as many as there is room for.

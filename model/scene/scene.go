@@ -3,7 +3,11 @@
 // pictures agree.
 package scene
 
-import "example.org/castwright/model/geom"
+import (
+	"image"
+
+	"example.org/castwright/model/geom"
+)
 
 // Colour is sRGB with straight alpha.
 type Colour struct{ R, G, B, A uint8 }
@@ -19,7 +23,7 @@ type Page struct {
 	Items  []Item
 }
 
-// Item is a [Fill], [Stroke] or [Text].
+// Item is a [Fill], [Stroke], [Text] or [Picture].
 type Item interface{ item() }
 
 // Fill is a filled region, by the non-zero rule; with a Clip, the part of it
@@ -84,6 +88,13 @@ type Text struct {
 	Text   string
 }
 
-func (Fill) item()   {}
-func (Stroke) item() {}
-func (Text) item()   {}
+// Picture is an image that fills a box of the page.
+type Picture struct {
+	Box   geom.Box // page units
+	Image image.Image
+}
+
+func (Fill) item()    {}
+func (Stroke) item()  {}
+func (Text) item()    {}
+func (Picture) item() {}

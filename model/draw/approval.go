@@ -1,0 +1,283 @@
+package draw
+
+import (
+	"fmt"
+	"image"
+	"strings"
+
+	"example.org/castwright/model/amount"
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/report"
+	"example.org/castwright/model/scene"
+)
+
+// Letterhead is how the maker's own papers start; none of it is needed.
+type Letterhead struct {
+	Lines []string    // name first, then address and the like
+	Logo  image.Image // nil for none
+}
+
+// ApprovalOptions says what an approval sheet shows.
+type ApprovalOptions struct {
+	SheetOptions
+	Head        Letterhead
+	Picture     image.Image // photo-like, wider than high; nil for none
+	Revision    int         // that this is, or would be when signed
+	Agreed      string      // how it was agreed, "" while it waits for a signature
+	Fingerprint string
+	Mark        [][]bool // modules of a QR code, rows from the top; nil for none
+	Price       bool     // show the option's price
+}
+
+// pictureShare is how high the picture of an approval sheet is for its width.
+const pictureShare = 0.52
+
+// PictureShape is the width of the picture on an approval sheet in millimetres,
+// and how high it is for its width.
+func PictureShape(job design.Job, o SheetOptions) (width, share float64) {
+	return newPortrait(job.Units, o).w - 2*sheetMargin, pictureShare
+}
+
+// Approval is what the client signs: picture and dimensioned drawing on the first
+// page, everything in words on what follows, with fingerprint and signatures.
+func Approval(job design.Job, option design.Option, r report.Report, o ApprovalOptions) []scene.Page {
+	f := &flow{sys: job.Units, opt: o.SheetOptions}
+	f.turn()
+	f.letterhead(o.Head)
+	f.title(job, option, o)
+	f.picture(o)
+	f.drawing(option.Design, r)
+
+	f.head = func(f *flow) { f.runningHead(job, option) }
+	f.turn()
+	f.materials(option.Design, r)
+	f.heading("What is made", 20)
+	for _, row := range Specification(option.Design, r, job.Units) {
+		f.row(row.Label, row.Words, typeBody)
+	}
+	included, not, care := termsOf(job, option.Design)
+	f.terms(included, not)
+	f.care(care)
+	if o.Price {
+		f.price(job, option)
+	}
+	f.sign(o)
+	out := make([]scene.Page, len(f.pages))
+	for i, l := range f.pages {
+		l.numbered(i+1, len(f.pages), o)
+		out[i] = l.page(f.views[i])
+	}
+	return out
+}
+
+// letterhead is the maker's logo on the left and lines on the right.
+func (f *flow) letterhead(h Letterhead) {
+	lines := linesOf(strings.Join(h.Lines, "\n"), nil)
+	lines = lines[:min(len(lines), 6)]
+	if h.Logo == nil && len(lines) == 0 {
+		return
+	}
+	const high = 17.0
+	if h.Logo != nil {
+		b := h.Logo.Bounds()
+		if b.Dx() > 0 && b.Dy() > 0 {
+			w, tall := 70.0, high
+			if k := float64(b.Dx()) / float64(b.Dy()); k*tall < w {
+				w = k * tall
+			} else {
+				tall = w / k
+			}
+			at := geom.Box{Min: f.l.at(sheetMargin, 10), Max: f.l.at(sheetMargin+w, 10+tall)}
+			f.l.items = append(f.l.items, scene.Picture{Box: at, Image: h.Logo})
+		}
+	}
+	y := 11.5
+	for i, line := range lines {
+		f.l.words(f.l.w-sheetMargin, y, scene.AnchorEnd, typeSmall, i == 0, f.l.theme.Ink,
+			scene.Fitted(line, typeSmall, i == 0, f.width()-74))
+		y += 3.6
+	}
+	f.y = max(10+high, y) + 4
+	f.l.rule(sheetMargin, f.l.w-sheetMargin, f.y-2)
+	f.y += 2
+}
+
+// title says what is to be approved, for whom, and how far it is.
+func (f *flow) title(job design.Job, option design.Option, o ApprovalOptions) {
+	title := option.Title
+	if title == "" {
+		title = "Concrete top"
+	}
+	f.y += 4
+	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeTitle, true, f.l.theme.Ink, scene.Fitted(title, typeTitle, true, f.width()))
+	f.y += 8
+	state := fmt.Sprintf("For approval, revision %d", o.Revision)
+	if o.Agreed != "" {
+		state = fmt.Sprintf("Revision %d, %s", o.Revision, o.Agreed)
+	}
+	right := f.l.words(f.l.w-sheetMargin, f.y, scene.AnchorEnd, typeBody, true, f.l.theme.Ink, scene.Fitted(state, typeBody, true, f.width()/2))
+	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, false, f.l.theme.Faint,
+		scene.Fitted(subtitle(job, option, o.Date), typeBody, false, f.width()-right-6))
+	f.y += 5.5
+}
+
+func subtitle(job design.Job, option design.Option, date string) string {
+	var parts []string
+	if job.Client != "" {
+		parts = append(parts, job.Client)
+	}
+	if option.Name != "" {
+		parts = append(parts, "Option "+option.Name)
+	}
+	if date != "" {
+		parts = append(parts, date)
+	}
+	return strings.Join(parts, "   ·   ")
+}
+
+// picture lays the photo-like picture across the page.
+func (f *flow) picture(o ApprovalOptions) {
+	if o.Picture == nil || o.Picture.Bounds().Empty() {
+		return
+	}
+	h := f.width() * pictureShare
+	box := geom.Box{Min: f.l.at(sheetMargin, f.y), Max: f.l.at(sheetMargin+f.width(), f.y+h)}
+	f.l.items = append(f.l.items, scene.Picture{Box: box, Image: o.Picture})
+	f.y += h + 3
+	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeSmall, false, f.l.theme.Faint, vary)
+	f.y += 3.5
+}
+
+// drawing lays the plan with its dimensions in the rest of the page, at the
+// largest of the usual scales.
+func (f *flow) drawing(d design.Design, r report.Report) {
+	zone := geom.Box{Min: geom.Vec{X: sheetMargin, Y: f.y}, Max: geom.Vec{X: f.l.w - sheetMargin, Y: f.bottom - 3}}
+	v, one := f.l.plan(d, r, f.l.view(f.sys), zone)
+	f.views[len(f.views)-1] = v
+	y := f.bottom + 3
+	x := f.l.scaleBar(v, y)
+	f.l.words(x, y, scene.AnchorStart, typeSmall, false, f.l.theme.Faint, scaleWords(one, f.sys, f.l.name))
+}
+
+// runningHead starts the pages after the first.
+func (f *flow) runningHead(job design.Job, option design.Option) {
+	title := option.Title
+	if title == "" {
+		title = "Concrete top"
+	}
+	w := f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, true, f.l.theme.Ink, scene.Fitted(title, typeBody, true, f.width()/2))
+	f.l.words(f.l.w-sheetMargin, f.y, scene.AnchorEnd, typeBody, false, f.l.theme.Faint,
+		scene.Fitted(subtitle(job, option, ""), typeBody, false, f.width()-w-6))
+	f.y += 3.2
+	f.l.rule(sheetMargin, f.l.w-sheetMargin, f.y)
+	f.y += 5
+}
+
+// materials is the key in a row of swatches.
+func (f *flow) materials(d design.Design, r report.Report) {
+	list := entries(d, r.Solid, f.sys)
+	list = list[:min(len(list), 5)]
+	const high = 35.0
+	f.need(high)
+	f.l.key(f.views[len(f.views)-1], list, sheetMargin, f.y, f.width())
+	f.y += high
+}
+
+// terms is what the price covers and what not, side by side.
+func (f *flow) terms(included, not []string) {
+	const gap = 8.0
+	half := (f.width() - gap) / 2
+	h := max(pointsHigh(half, typeSmall, included), pointsHigh(half, typeSmall, not))
+	f.need(h + 14)
+	top := f.y + 4.5
+	for i, side := range [...]struct {
+		title string
+		list  []string
+	}{{"Included", included}, {"Not included", not}} {
+		x := sheetMargin + float64(i)*(half+gap)
+		f.l.words(x, top, scene.AnchorStart, typeBody, true, f.l.theme.Ink, side.title)
+		f.l.rule(x, x+half, top+3.2)
+		f.l.points(x, top+7.4, half, typeSmall, side.list)
+	}
+	f.y = top + 7.4 + h
+}
+
+func (f *flow) care(list []string) {
+	f.heading("Care and cautions", 12)
+	for _, text := range list {
+		f.need(pointsHigh(f.width(), typeSmall, []string{text}))
+		f.y = f.l.points(sheetMargin, f.y, f.width(), typeSmall, []string{text})
+	}
+}
+
+func (f *flow) price(job design.Job, option design.Option) {
+	f.need(13)
+	f.y += 5
+	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, true, f.l.theme.Ink, "Price")
+	const column = 30.0
+	text := "as agreed apart"
+	if !option.Price.Amount.IsZero() {
+		text = amount.Money(job.Materials.Currency, option.Price.Amount)
+	}
+	w := column + f.l.words(sheetMargin+column, f.y, scene.AnchorStart, 4.4, true, f.l.theme.Ink, scene.Fitted(text, 4.4, true, 80)) + 4
+	f.l.words(sheetMargin+w, f.y, scene.AnchorStart, typeBody, false, f.l.theme.Faint,
+		scene.Fitted(option.Price.Note, typeBody, false, f.width()-w))
+	f.y += 5
+}
+
+// signHigh is the height of what is signed.
+const signHigh = 41.5
+
+// sign is the words of agreement, lines for names, signatures and dates, and the
+// fingerprint as text and as a QR code.
+func (f *flow) sign(o ApprovalOptions) {
+	if f.y+signHigh > f.bottom {
+		f.turn()
+	}
+	l := f.l
+	y := f.bottom - signHigh + 6
+	l.rule(sheetMargin, l.w-sheetMargin, y-5)
+	const mark = 25.0
+	x, right := sheetMargin, l.w-sheetMargin
+	text := right - mark - 8 - x
+	y = l.paragraph(x, y, text, typeBody, true, l.theme.Ink,
+		fmt.Sprintf("I have seen the picture, the drawing and the words of revision %d, and agree that the top is made so.", o.Revision), 3)
+	y = l.paragraph(x, y, text, typeSmall, false, l.theme.Faint,
+		"After the pour nothing can be changed. A change before it is a new revision, with a fingerprint of its own.", 2)
+	lines := f.bottom - 4.5
+	half := (text - 20) / 2
+	for i, who := range [...]string{"Client", "Maker"} {
+		at := x + float64(i)*(half+8)
+		l.rule(at, at+half, lines-4)
+		l.words(at, lines, scene.AnchorStart, typeSmall, false, l.theme.Faint, who+": name, signature, date")
+	}
+	if n := len(o.Mark); n > 0 {
+		side := mark / float64(n)
+		var modules []geom.Loop
+		for row := range o.Mark {
+			for c := 0; c < len(o.Mark[row]); c++ {
+				from := c
+				for c < len(o.Mark[row]) && o.Mark[row][c] {
+					c++
+				}
+				if c > from {
+					modules = append(modules, l.box(right-mark+float64(from)*side, f.bottom-signHigh+2.5+float64(row)*side, float64(c-from)*side, side))
+				}
+			}
+		}
+		l.items = append(l.items, scene.Fill{Loops: modules, Paint: scene.Paint{Colour: scene.Colour{A: 0xff}}})
+	}
+	l.words(right, f.bottom-signHigh+2.5+mark+4, scene.AnchorEnd, typeSmall, false, l.theme.Faint, "Fingerprint of the design")
+	l.words(right, f.bottom-signHigh+2.5+mark+8, scene.AnchorEnd, typeSmall, true, l.theme.Ink, o.Fingerprint)
+	f.y = f.bottom
+}
+
+// numbered is the foot of a page.
+func (l *layout) numbered(n, of int, o ApprovalOptions) {
+	y := l.h - 10.5
+	l.rule(sheetMargin, l.w-sheetMargin, y-3.6)
+	l.words(sheetMargin, y, scene.AnchorStart, typeSmall, false, l.theme.Faint,
+		fmt.Sprintf("Revision %d   ·   %s", o.Revision, o.Fingerprint))
+	l.words(l.w-sheetMargin, y, scene.AnchorEnd, typeSmall, false, l.theme.Faint, fmt.Sprintf("Page %d of %d", n, of))
+}
