@@ -66,7 +66,7 @@ func commands() *cobra.Command {
 		return fmt.Errorf("%s; see %s --help", plainFlag(err.Error()), cmd.CommandPath())
 	})
 	root.AddCommand(demoCommand(), checkCommand(), reportCommand(), pictureCommand(), schemaCommand(),
-		versionCommand(), previewCommand(), approvalCommand(), outlineCommand())
+		versionCommand(), previewCommand(), approvalCommand(), compareCommand(), outlineCommand())
 	return root
 }
 

@@ -1,6 +1,11 @@
 package draw
 
 import (
+	"image"
+	"math"
+	"strconv"
+
+	"example.org/castwright/model/change"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
@@ -12,6 +17,8 @@ import (
 type Side struct {
 	Option design.Option
 	Report report.Report
+	// Picture stands in place of the drawing; nil for the drawing.
+	Picture image.Image
 }
 
 // Compare is a sheet with two options side by side at the same scale, their
@@ -19,6 +26,7 @@ type Side struct {
 func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 	l := newLayout(job.Units, o)
 	l.header(job, []design.Option{a.Option, b.Option}, o)
+	changes := marked(change.Between(a.Option.Design, b.Option.Design, job.Units))
 	gap := 10.0
 	half := (l.w - 2*sheetMargin - gap) / 2
 	sides := [...]Side{a, b}
@@ -61,6 +69,14 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 			continue
 		}
 		w := l.centred(v, bounds, zones[i], room(s.Option.Design, s.Report.Solid, v))
+		if s.Picture != nil {
+			if i == 0 {
+				page = w
+			}
+			l.fitPicture(s.Picture, zones[i])
+			l.strip(page, entries(s.Option.Design, s.Report.Solid, job.Units), x, l.h-93, half)
+			continue
+		}
 		plan := Plan(s.Option.Design, s.Report, w)
 		if i == 0 {
 			page = w
@@ -68,11 +84,81 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 			moved(plan.Items, page, w)
 		}
 		l.items = append(l.items, plan.Items...)
+		l.marks(w, changes, i == 1)
 		l.strip(page, entries(s.Option.Design, s.Report.Solid, job.Units), x, l.h-93, half)
 	}
-	l.foot(page, scaleWords(one, job.Units, l.name))
-	l.table(job, a, b, l.h-80)
+	if a.Picture != nil && b.Picture != nil {
+		l.foot(View{}, "")
+	} else {
+		l.foot(page, scaleWords(one, job.Units, l.name))
+	}
+	l.table(job, a, b, changes, l.h-80)
 	return l.page(page)
+}
+
+// maxMarks is how many changes are marked: options that have little in common are
+// told apart without.
+const maxMarks = 8
+
+// marked is the changes that are worth a mark on the drawings.
+func marked(all []change.Change) []change.Change {
+	if len(all) > maxMarks {
+		return nil
+	}
+	return all
+}
+
+// fitPicture lays a picture as large as fits into the middle of a zone, mm.
+func (l *layout) fitPicture(img image.Image, zone geom.Box) {
+	b := img.Bounds()
+	if b.Empty() {
+		return
+	}
+	w, h := zone.W(), zone.H()
+	if k := float64(b.Dx()) / float64(b.Dy()); k*h < w {
+		w = k * h
+	} else {
+		h = w / k
+	}
+	c := zone.Centre()
+	l.items = append(l.items, scene.Picture{Image: img, Box: geom.Box{Min: l.at(c.X-w/2, c.Y-h/2), Max: l.at(c.X+w/2, c.Y+h/2)}})
+}
+
+// marks numbers the changes where they lie on one of the drawings.
+func (l *layout) marks(v View, list []change.Change, after bool) {
+	for i, c := range list {
+		box := c.Was
+		if after {
+			box = c.Is
+		}
+		if c.Part == "" || box.Empty() {
+			continue
+		}
+		p, q := v.ToPage(box.Min), v.ToPage(box.Max)
+		page := geom.Box{Min: geom.Vec{X: p.X, Y: q.Y}, Max: geom.Vec{X: q.X, Y: p.Y}}.Grow(1.6 * l.unit)
+		ring := rounded(page, 1.6*l.unit)
+		for _, line := range [...]struct {
+			width float64
+			c     scene.Colour
+		}{{0.9, l.theme.Halo}, {0.4, l.theme.Ink}} {
+			l.items = append(l.items, scene.Stroke{Lines: [][]geom.Vec{ring}, Closed: true, Width: line.width * l.unit,
+				Dash: []float64{1.6 * l.unit, 1.2 * l.unit}, Colour: line.c})
+		}
+		l.badge(page.Min, i+1)
+	}
+}
+
+// badge is a number in a disc.
+func (l *layout) badge(at geom.Vec, n int) {
+	r := 2.1 * l.unit
+	disc := make(geom.Loop, 24)
+	for i := range disc {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(disc)))
+		disc[i] = at.Add(geom.Vec{X: r * cos, Y: r * sin})
+	}
+	l.items = append(l.items,
+		scene.Fill{Loops: []geom.Loop{disc}, Paint: scene.Paint{Colour: l.theme.Ink}},
+		scene.Text{At: at, Size: 2.6 * l.unit, Bold: true, Colour: l.theme.Halo, Text: strconv.Itoa(n)})
 }
 
 // moved makes textures of items that were laid for the view from lie right on a
@@ -119,7 +205,7 @@ func (l *layout) strip(v View, list []entry, x, y, width float64) {
 }
 
 // table lists what differs: words across the sheet, then numbers in two columns.
-func (l *layout) table(job design.Job, a, b Side, y float64) {
+func (l *layout) table(job design.Job, a, b Side, changes []change.Change, y float64) {
 	x, right := sheetMargin, l.w-sheetMargin
 	l.rule(x, right, y)
 	y += 5
@@ -136,6 +222,9 @@ func (l *layout) table(job design.Job, a, b Side, y float64) {
 	}
 	type entry struct{ label, a, b, change string }
 	var words, numbers []entry
+	for i, c := range changes {
+		words = append(words, entry{strconv.Itoa(i + 1), "", c.Words, ""})
+	}
 	for _, d := range append(worded(a, b, job.Units), report.Differences(a.Report, b.Report)...) {
 		if d.WordsA != "" || d.WordsB != "" {
 			words = append(words, entry{d.Label, d.WordsA, d.WordsB, ""})

@@ -1,0 +1,101 @@
+// Package comparison makes the page that shows two options side by side, as
+// drawings or as pictures, with what differs marked, in words and in numbers.
+package comparison
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"io"
+	"math"
+
+	"example.org/castwright/export/paper"
+	"example.org/castwright/export/picture"
+	"example.org/castwright/export/raster"
+	"example.org/castwright/model/approve"
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/draw"
+	"example.org/castwright/model/report"
+	"example.org/castwright/model/scene"
+)
+
+// Approved is the name that stands for the latest approved revision of the other
+// option, unless an option has that name.
+const Approved = "approved"
+
+// Order says what to compare.
+type Order struct {
+	Job      design.Job
+	A, B     string // names of options; one may be [Approved]
+	Pictures bool   // photo-like pictures in place of drawings
+	Quality  picture.Quality
+	Paper    draw.PaperSize
+	Date     string
+}
+
+// Page is a comparison that is made.
+type Page struct {
+	order Order
+	a, b  draw.Side
+}
+
+// Make reckons both options and takes their pictures, if asked for. show, if not
+// nil, tells the stage in words and the share that is done.
+func Make(ctx context.Context, o Order, show func(stage string, done float64)) (*Page, error) {
+	p := &Page{order: o}
+	var err error
+	if p.a, err = side(o.Job, o.A, o.B); err != nil {
+		return nil, err
+	}
+	if p.b, err = side(o.Job, o.B, o.A); err != nil {
+		return nil, err
+	}
+	if !o.Pictures {
+		return p, nil
+	}
+	for i, s := range []*draw.Side{&p.a, &p.b} {
+		const w, share = 1000, 0.72
+		set := picture.Build(s.Option.Design, s.Report.Solid, picture.SetOptions{})
+		s.Picture, err = picture.Render(ctx, set, picture.View{Kind: picture.Quarter}, o.Quality, w, int(math.Round(w*share)),
+			func(stage string, done float64, _ *image.NRGBA) {
+				if show != nil {
+					show(stage, (float64(i)+done)/2)
+				}
+			})
+		if err != nil {
+			return nil, err
+		}
+	}
+	return p, nil
+}
+
+// side finds an option, or the revision that the other one was approved as.
+func side(j design.Job, name, other string) (draw.Side, error) {
+	if o, ok := j.Option(name); ok {
+		return draw.Side{Option: o, Report: report.Derive(o.Design, j.Materials, j.Site)}, nil
+	}
+	if name != Approved {
+		return draw.Side{}, fmt.Errorf("there is no option %q in this job", name)
+	}
+	a, ok := approve.Latest(j, other)
+	if !ok {
+		return draw.Side{}, fmt.Errorf("option %q has not been approved yet, so there is nothing to compare it with", other)
+	}
+	o := design.Option{Name: fmt.Sprintf("%s, revision %d", a.Option, a.Revision), Title: "as approved " + a.Date, Price: a.Price, Design: a.Design}
+	return draw.Side{Option: o, Report: report.Derive(a.Design, a.Materials, j.Site)}, nil
+}
+
+// page is the page, width page units wide; 0 for millimetres.
+func (p *Page) page(width float64) scene.Page {
+	return draw.Compare(p.order.Job, p.a, p.b, draw.SheetOptions{Width: width, Date: p.order.Date, Paper: p.order.Paper})
+}
+
+// PDF writes the page, drawings as vectors.
+func (p *Page) PDF(w io.Writer) error {
+	return paper.Write(w, []scene.Page{p.page(0)}, paper.Info{Title: "Two options side by side"})
+}
+
+// PNG writes the page width pixels wide.
+func (p *Page) PNG(w io.Writer, width int) error {
+	return raster.PNG(w, p.page(float64(width)), raster.Options{})
+}

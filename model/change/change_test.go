@@ -1,0 +1,82 @@
+package change_test
+
+import (
+	"testing"
+
+	"example.org/castwright/model/change"
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/edit"
+	"example.org/castwright/model/units"
+	"github.com/google/go-cmp/cmp"
+)
+
+const mm = units.Millimetre
+
+func counter() design.Design {
+	return design.Design{
+		Outline: edit.Rectangle(1500*mm, 550*mm), Thickness: 40 * mm, Finish: design.Finish{Polish: 2},
+		Sinks: []design.Sink{{ID: "sink-1", At: design.Point{X: 700 * mm, Y: 280 * mm},
+			Shape: design.Shape{Kind: design.ShapeEllipse, Width: 430 * mm, Depth: 350 * mm}}},
+		Taps: []design.TapSet{{ID: "taps-1", Diameter: 35 * mm, Sink: "sink-1", SetBack: 60 * mm}},
+		Channels: []design.Channel{{ID: "channel-1", Depth: 10 * mm, Rivers: []design.River{{Nodes: []design.RiverNode{
+			{At: design.Point{X: 100 * mm, Y: 100 * mm}, Width: 40 * mm}, {At: design.Point{X: 300 * mm, Y: 300 * mm}, Width: 40 * mm},
+		}}}}},
+	}
+}
+
+func blue() design.Channel {
+	c := counter().Channels[0]
+	c.Fill = design.Fill{Resin: true, Colour: design.Colour{B: 200}}
+	return c
+}
+
+// Each edit is said as what it is; nothing else is.
+func TestBetween(t *testing.T) {
+	hole := design.Hole{ID: "hole-1", At: design.Point{X: 1300 * mm, Y: 300 * mm}, Diameter: 50 * mm}
+	for _, c := range []struct {
+		name string
+		edit edit.Edit
+		want []string
+	}{
+		{"sink, and the taps with it", edit.MovePart("sink-1", design.Point{X: -40 * mm, Y: 10 * mm}),
+			[]string{"Sink moved 40 mm to the left and 10 mm toward the back", "Tap holes moved 40 mm to the left"}},
+		{"channel", edit.MovePart("channel-1", design.Point{Y: 25 * mm}), []string{"Channel moved 25 mm toward the back"}},
+		{"colour", edit.SetChannel(blue()), []string{"Channel changed"}},
+		{"top", edit.Resize(1600*mm, 550*mm), []string{"Top 1600 mm × 550 mm, was 1500 mm × 550 mm", "Sink moved 50 mm to the right",
+			"Tap holes moved 50 mm to the right", "Channel moved 50 mm to the right"}},
+		{"thickness", edit.SetThickness(50 * mm), []string{"Thickness 50 mm, was 40 mm"}},
+		{"finish", edit.SetFinish(design.Finish{Polish: 3}), []string{"Finish changed"}},
+		{"new", edit.AddHole(hole), []string{"Hole added"}},
+		{"gone", edit.RemovePart("channel-1"), []string{"Channel removed"}},
+		{"edge", edit.SetProfile(0, design.Profile{Kind: design.ProfileRounded, Size: 5 * mm}), []string{"Edges finished otherwise"}},
+	} {
+		a := counter()
+		b, err := c.edit.Apply(a)
+		if err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		var got []string
+		for _, x := range change.Between(a, b, units.Metric) {
+			got = append(got, x.Words)
+		}
+		if diff := cmp.Diff(c.want, got); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", c.name, diff)
+		}
+		if back := change.Between(a, a, units.Metric); len(back) > 0 {
+			t.Errorf("a design differs from itself: %v", back)
+		}
+	}
+}
+
+// Where a change lies is the part's place in each of the two.
+func TestWhere(t *testing.T) {
+	a := counter()
+	b, err := edit.MovePart("sink-1", design.Point{X: 100 * mm}).Apply(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := change.Between(a, b, units.Metric)[0]
+	if c.Kind != change.Moved || c.Was.Min.X != 700-215 || c.Is.Max.X != 800+215 {
+		t.Errorf("%+v", c)
+	}
+}
