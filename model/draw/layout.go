@@ -14,7 +14,7 @@ type SheetOptions struct {
 	// Width in page units, or 0 for the paper's own in millimetres; the height
 	// follows from the paper.
 	Width float64
-	Date  string // as printed, "" for none
+	Date  string    // as printed, "" for none
 	Paper PaperSize // which paper
 }
 
