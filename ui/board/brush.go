@@ -107,6 +107,12 @@ func (b *brush) line(a, c geom.Vec, width float64) {
 	b.convex(a.Add(side), c.Add(side), c.Sub(side), a.Sub(side))
 }
 
+// bar gathers a straight stroke that ends at a and c.
+func (b *brush) bar(a, c geom.Vec, width float64) {
+	side := c.Sub(a).Unit().Left().Mul(width / 2)
+	b.convex(a.Add(side), c.Add(side), c.Sub(side), a.Sub(side))
+}
+
 // stroke gathers a polyline.
 func (b *brush) stroke(pts []geom.Vec, closed bool, width float64) {
 	n := len(pts)

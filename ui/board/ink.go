@@ -17,6 +17,7 @@ type ink struct {
 	chip   tint // the ground of a label
 	onChip tint // text on a label, whatever its ground
 	faint  tint // what a press would take
+	swath  tint // what a brush has swept over
 	bad    tint // the ground of a number that can't be used, or far under its limit
 	low    tint // the ground of a measure under its limit
 }
@@ -31,6 +32,7 @@ func newInk() ink {
 		chip:   tintOf(0x16, 0x1a, 0x1d, 0xe6),
 		onChip: tintOf(0xff, 0xff, 0xff, 0xff),
 		faint:  mix(accent, 0xa8),
+		swath:  mix(accent, 0x70),
 		bad:    tintOf(0xb3, 0x1b, 0x1b, 0xff),
 		low:    tintOf(0x8a, 0x55, 0x00, 0xff),
 	}

@@ -37,6 +37,7 @@ type overlay struct {
 // draw paints o on img; v is the view in pixels, px of them to the point.
 func (l *overlay) draw(img *image.RGBA, o tool.Overlay, v view.View, px float64) {
 	l.begin(img, v, px)
+	l.swaths(o.Swaths)
 	l.lines(o.Ghost, lineWidth, l.ink.accent, true)
 	l.lines(o.Hover, lineWidth, l.ink.faint, false)
 	l.lines(o.Selected, lineWidth, l.ink.accent, true)
@@ -81,6 +82,21 @@ func (l *overlay) lines(lines []tool.Line, width float64, c tint, cased bool) {
 		l.brush.stroke(l.project(line), line.Closed, width*l.px)
 	}
 	l.brush.paint(c)
+}
+
+// swaths paints what a brush has swept over, see-through.
+func (l *overlay) swaths(swaths []tool.Swath) {
+	for _, s := range swaths {
+		width := s.Width * l.v.Scale
+		pts := l.project(tool.Line{Points: s.Points})
+		for i, p := range pts {
+			l.brush.disc(p, width/2)
+			if i > 0 {
+				l.brush.bar(pts[i-1], p, width)
+			}
+		}
+		l.brush.paint(l.ink.swath)
+	}
 }
 
 func (l *overlay) guides(lines []tool.Line) {

@@ -13,17 +13,10 @@ import (
 type brushCraft struct {
 	wipes bool
 	size  units.Length // 0 for the stock's
-	swept []Line       // what the stroke under way covers
 }
 
-func (c *brushCraft) aim(*Hand, *free) { c.swept = nil }
-
-func (c *brushCraft) trail(h *Hand, f *free) {
-	c.swept = nil
-	if r, err := edit.GlassFromBrush(f.way(), c.sizeNow(h)); err == nil {
-		c.swept = regionLines(r)
-	}
-}
+func (c *brushCraft) aim(*Hand, *free)   {}
+func (c *brushCraft) trail(*Hand, *free) {}
 
 func (c *brushCraft) sizeNow(h *Hand) units.Length {
 	if c.size > 0 {
@@ -71,11 +64,11 @@ func (c *brushCraft) finish(h *Hand, f *free) (string, error) {
 }
 
 func (c *brushCraft) show(h *Hand, f *free, o *Overlay) {
-	o.Ghost = append(o.Ghost, c.swept...)
+	r := c.sizeNow(h).MM() / 2
+	f.swath(o, 2*r)
 	if !f.shown {
 		return
 	}
-	r := c.sizeNow(h).MM() / 2
 	o.Ghost = append(o.Ghost, ring(f.at.At, r))
 	o.Dims = append(o.Dims, Dim{From: f.at.At.Sub(geom.Vec{X: r}), To: f.at.At.Add(geom.Vec{X: r}),
 		Text: "brush " + h.length(2*r), Active: f.pressed, Beside: geom.Vec{Y: 1}, Bare: true})

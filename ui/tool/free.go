@@ -320,6 +320,14 @@ func ring(c geom.Vec, r float64) Line {
 	return l
 }
 
+// swath is the stroke under way as wide as it is drawn, without points that no one
+// would see.
+func (f *free) swath(o *Overlay, width float64) {
+	if f.pressed {
+		o.Swaths = append(o.Swaths, Swath{geom.Thinned(f.points, f.at.reach(0.3)), width})
+	}
+}
+
 // regionLines are the rims of a region with straight edges.
 func regionLines(r design.Region) []Line {
 	chain := func(nodes []design.Node) Line {

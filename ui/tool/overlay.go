@@ -7,6 +7,7 @@ type Overlay struct {
 	Selected []Line // what is selected
 	Hover    []Line // what a press would take
 	Ghost    []Line // a part in hand, or a drawing under way
+	Swaths   []Swath
 	Guides   []Line // what the snap holds
 	Handles  []Handle
 	Dims     []Dim
@@ -17,6 +18,12 @@ type Overlay struct {
 type Line struct {
 	Points []geom.Vec
 	Closed bool
+}
+
+// Swath is what a round brush of a width has swept over.
+type Swath struct {
+	Points []geom.Vec
+	Width  float64 // mm
 }
 
 // HandleKind is what a handle does, and so how it looks.

@@ -276,8 +276,10 @@ func (c *riverCraft) finishLoop(h *Hand, f *free) (string, error) {
 }
 
 func (c *riverCraft) show(h *Hand, f *free, o *Overlay) {
-	if f.pressed {
-		o.Ghost = append(o.Ghost, Line{Points: f.points, Closed: closes(f.points, f.at)})
+	if closed := f.pressed && closes(f.points, f.at); closed {
+		o.Ghost = append(o.Ghost, Line{Points: f.points, Closed: true})
+	} else {
+		f.swath(o, c.widthNow(h).MM())
 	}
 	if f.shown {
 		w := c.widthNow(h).MM()
