@@ -42,7 +42,7 @@ func lineOf(chain []design.Node) []geom.Vec {
 func TestLoopFromStroke(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 4))
 	corners := 0
-	const cases = 60
+	const cases = 25
 	for i := range cases {
 		tolerance := mm(3 + 4*r.Float64())
 		stroke := blob(r, 500, 300, 120+150*r.Float64(), 0.4)

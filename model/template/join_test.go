@@ -145,10 +145,4 @@ func TestUnitsAndEncodings(t *testing.T) {
 		}
 		near(t, c.name, d.Loops[0].Area, c.area, 1e-8)
 	}
-	if says, err := template.Says([]byte(mm)); err != nil || !says {
-		t.Errorf("a size in millimetres says no unit (%v)", err)
-	}
-	if says, err := template.Says([]byte(dxfOf(0, "0 CIRCLE 10 0 20 0 40 1"))); err != nil || says {
-		t.Errorf("a DXF without units says one (%v)", err)
-	}
 }

@@ -105,16 +105,6 @@ func Read(data []byte, unit Unit) (Drawing, error) {
 	return assemble(raw, mm)
 }
 
-// Says reports whether a file says itself what its numbers mean. An error tells
-// why it can't be used at all.
-func Says(data []byte) (bool, error) {
-	if len(data) > maxBytes {
-		return false, fail(0, "the file has %d MB; at most %d MB are read", len(data)>>20, maxBytes>>20)
-	}
-	raw, err := readAny(data)
-	return raw.mm != 0, err
-}
-
 func readAny(data []byte) (rawDrawing, error) {
 	data = utf8Of(data)
 	head := bytes.TrimSpace(data[:min(len(data), 4096)])
