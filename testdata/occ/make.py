@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 """Makes jobs of this folder (tops.py; the others are written by hand) and expected.json: the
-measures of them all by an
-independent solid modeller where it can build them (solid.py: gmsh 4.8.4 over OpenCascade
-7.6.3), else by fine sections (sections.py: shapely 1.8.5, numpy 1.24.2, scipy 1.10.1, Gauss in z).
+measures of them all by an independent solid modeller where it can build them (solid.py:
+gmsh 4.8.4 over OpenCascade 7.6.3), else by fine sections (sections.py: shapely 1.8.5, numpy
+1.24.2, scipy 1.10.1, Gauss in z).
 The geometry is written from the words of the job file's schema alone. Where both
 reckon a top they must agree, or the sections hold and the difference is printed.
 Run: /usr/bin/python3 make.py [NAME...]"""

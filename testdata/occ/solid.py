@@ -101,7 +101,10 @@ def tool(c, spec, side):
         if side * c.w > 0 and r > c.r * (1 - 1e-9):
             raise Cannot("a tool passes the centre of its arc")
         return [e for e in occ.revolve([(2, f)], *c.c, 0, 0, 0, 1, c.w) if e[0] == 3]
-    raise Cannot("a tool along a span")
+    if side > 0 and r > c.reach(1) or side < 0 and r > c.reach(-1):
+        raise Cannot("a tool passes the centre of a bend")
+    spine = occ.addWire([occ.addBezier([occ.addPoint(*q, 0) for q in c.p])])
+    return [e for e in occ.addPipe([(2, f)], spine) if e[0] == 3]
 
 
 def pin(c, spec):
