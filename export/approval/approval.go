@@ -70,7 +70,8 @@ func Make(ctx context.Context, o Order, show func(stage string, done float64)) (
 	}
 	s.state.Fingerprint, s.state.Mark = print, mark
 	s.state.Head, s.state.Price = o.Head, o.Price
-	width, share := draw.PictureShape(s.job, draw.SheetOptions{Paper: o.Paper})
+	s.state.SheetOptions = draw.SheetOptions{Date: o.Date, Paper: o.Paper}
+	width, share := draw.PictureShape(s.job, s.option, s.report, s.state)
 	dots := 200 / 25.4
 	if o.Dots >= 10 && o.Dots <= 600 {
 		dots = o.Dots / 25.4
@@ -114,7 +115,7 @@ func (s *Sheet) choose() error {
 			return fmt.Errorf("revision %d in the file is not as approved: its fingerprint is %s, that of the approval %s", a.Revision, got, a.Fingerprint)
 		}
 		s.option = design.Option{Name: a.Option, Title: a.Title, Price: a.Price, Design: a.Design}
-		s.job.Units, s.job.Materials = a.Units, a.Materials
+		s.job.Client, s.job.Terms, s.job.Units, s.job.Materials = a.Client, a.Terms, a.Units, a.Materials
 		s.agreed(a)
 		return nil
 	}
@@ -135,7 +136,7 @@ func (s *Sheet) agreed(a design.Approval) {
 // pages is the sheet's pages, width page units wide; 0 for millimetres.
 func (s *Sheet) pages(width float64) []scene.Page {
 	o := s.state
-	o.SheetOptions = draw.SheetOptions{Width: width, Date: s.order.Date, Paper: s.order.Paper}
+	o.Width = width
 	o.Picture = s.photo
 	return draw.Approval(s.job, s.option, s.report, o)
 }

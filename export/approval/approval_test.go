@@ -91,7 +91,7 @@ func TestReadByOthers(t *testing.T) {
 			text := tool(t, "pdftotext", "-layout", path, "-")
 			for _, want := range []string{
 				"Ζωή Ωmega, Ünal &", "Option A", "For approval, revision 1", "1580 mm", "1080 mm", "R 120 mm",
-				"Under-mount basin, D-shaped", "Not included", "Care and cautions", "Clay and Stone", "fitted",
+				"Under-mount, D-shaped bowl 460 mm × 350 mm", "Not included", "Care and cautions", "Clay and Stone", "fitted",
 				approve.Fingerprint(j.Options[0].Design), "Page 2 of 2",
 			} {
 				if !strings.Contains(text, want) {

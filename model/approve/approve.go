@@ -12,6 +12,7 @@ import (
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/store"
+	"example.org/castwright/model/terms"
 )
 
 // letters is Crockford's base 32: no I, L, O or U, which are misread.
@@ -73,6 +74,7 @@ func Approve(option string, deal Deal) edit.JobEdit {
 		}
 		a := design.Approval{
 			Revision: Next(j), Option: o.Name, Title: o.Title, Date: deal.Date, By: strings.TrimSpace(deal.By),
+			Client: j.Client, Terms: terms.Filled(j.Terms, o.Design),
 			Units: j.Units, Materials: j.Materials, Design: o.Design, Fingerprint: print,
 		}
 		if deal.Price {

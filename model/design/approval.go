@@ -16,12 +16,14 @@ type Approval struct {
 	Revision  int    // 1, 2, ... over the whole job, never used again
 	Option    string // the option's name that day
 	Title     string
+	Client    string // as on that day's sheet
 	Date      string // ISO 8601, "2026-11-26"
 	By        string // who agreed, as the maker typed it
 	Units     units.System
 	Materials Materials
 	Design    Design
 	Price     Price // what the client was told, if anything
+	Terms     Terms // in full, as on that day's sheet
 	// Fingerprint is that of the design; see package approve.
 	Fingerprint string
 	// Withdrawn is the date on which it was taken back, "" while it holds.

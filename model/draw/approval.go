@@ -10,6 +10,7 @@ import (
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/scene"
+	"example.org/castwright/model/terms"
 )
 
 // Letterhead is how the maker's own papers start; none of it is needed.
@@ -30,14 +31,32 @@ type ApprovalOptions struct {
 	Price       bool     // show the option's price
 }
 
-// pictureShare is how high the picture of an approval sheet is for its width.
-const pictureShare = 0.52
+// A picture on an approval sheet is at least and at most so high for its width.
+const minShare, maxShare = 0.48, 0.66
 
 // PictureShape is the width of the picture on an approval sheet in millimetres,
-// and how high it is for its width.
-func PictureShape(job design.Job, o SheetOptions) (width, share float64) {
-	return newPortrait(job.Units, o).w - 2*sheetMargin, pictureShare
+// and how high it is for its width: as high as the drawing, at the scale that it
+// has beside the lowest picture, leaves room for.
+func PictureShape(job design.Job, option design.Option, r report.Report, o ApprovalOptions) (width, share float64) {
+	o.Width = 0
+	f := &flow{sys: job.Units, opt: o.SheetOptions}
+	f.turn()
+	f.letterhead(o.Head)
+	f.title(job, option, o)
+	width = f.width()
+	zone := geom.Box{Min: geom.Vec{X: sheetMargin, Y: f.y + minShare*width + pictureFoot}, Max: geom.Vec{X: f.l.w - sheetMargin, Y: f.bottom - 3}}
+	b := r.Solid.Outline.Bounds()
+	if b.Empty() || !b.Min.Finite() || !b.Max.Finite() {
+		return width, minShare
+	}
+	v, one := f.l.plan(option.Design, r, f.l.view(f.sys), zone)
+	around := room(option.Design, r.Solid, v)
+	drawing := b.H()/one + v.Point/f.l.unit*(around[front]+around[back])
+	return width, max(minShare, min(maxShare, minShare+(zone.H()-drawing-6)/width))
 }
+
+// pictureFoot is the room below a picture, for the words under it, mm.
+const pictureFoot = 6.5
 
 // Approval is what the client signs: picture and dimensioned drawing on the first
 // page, everything in words on what follows, with fingerprint and signatures.
@@ -56,9 +75,9 @@ func Approval(job design.Job, option design.Option, r report.Report, o ApprovalO
 	for _, row := range Specification(option.Design, r, job.Units) {
 		f.row(row.Label, row.Words, typeBody)
 	}
-	included, not, care := termsOf(job, option.Design)
-	f.terms(included, not)
-	f.care(care)
+	said := terms.Filled(job.Terms, option.Design)
+	f.terms(terms.Lines(said.Included), terms.Lines(said.NotIncluded))
+	f.care(terms.Lines(said.Care))
 	if o.Price {
 		f.price(job, option)
 	}
@@ -73,7 +92,7 @@ func Approval(job design.Job, option design.Option, r report.Report, o ApprovalO
 
 // letterhead is the maker's logo on the left and lines on the right.
 func (f *flow) letterhead(h Letterhead) {
-	lines := linesOf(strings.Join(h.Lines, "\n"), nil)
+	lines := terms.Lines(strings.Join(h.Lines, "\n"))
 	lines = lines[:min(len(lines), 6)]
 	if h.Logo == nil && len(lines) == 0 {
 		return
@@ -141,12 +160,12 @@ func (f *flow) picture(o ApprovalOptions) {
 	if o.Picture == nil || o.Picture.Bounds().Empty() {
 		return
 	}
-	h := f.width() * pictureShare
+	b := o.Picture.Bounds()
+	h := f.width() * max(minShare, min(maxShare, float64(b.Dy())/float64(b.Dx())))
 	box := geom.Box{Min: f.l.at(sheetMargin, f.y), Max: f.l.at(sheetMargin+f.width(), f.y+h)}
 	f.l.items = append(f.l.items, scene.Picture{Box: box, Image: o.Picture})
-	f.y += h + 3
-	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeSmall, false, f.l.theme.Faint, vary)
-	f.y += 3.5
+	f.l.words(sheetMargin, f.y+h+3, scene.AnchorStart, typeSmall, false, f.l.theme.Faint, vary)
+	f.y += h + pictureFoot
 }
 
 // drawing lays the plan with its dimensions in the rest of the page, at the
@@ -174,14 +193,22 @@ func (f *flow) runningHead(job design.Job, option design.Option) {
 	f.y += 5
 }
 
-// materials is the key in a row of swatches.
+// materials is the key: swatches with their words beside them.
 func (f *flow) materials(d design.Design, r report.Report) {
+	const most, size = 4, 14.0
 	list := entries(d, r.Solid, f.sys)
-	list = list[:min(len(list), 5)]
-	const high = 35.0
-	f.need(high)
-	f.l.key(f.views[len(f.views)-1], list, sheetMargin, f.y, f.width())
-	f.y += high
+	list = list[:min(len(list), most)]
+	pitch := f.width() / float64(max(3, len(list)))
+	text := pitch - size - 7
+	f.y += 1
+	bottom := f.y + size
+	for i, e := range list {
+		x := sheetMargin + float64(i)*pitch
+		e.swatch(f.l, f.views[len(f.views)-1], x, f.y, size)
+		y := f.l.paragraph(x+size+3, f.y+2, text, typeBody, true, f.l.theme.Ink, e.title, 2)
+		bottom = max(bottom, f.l.paragraph(x+size+3, y+0.2, text, typeSmall, false, f.l.theme.Faint, e.more, 4)-2)
+	}
+	f.y = bottom + 2
 }
 
 // terms is what the price covers and what not, side by side.
@@ -216,18 +243,18 @@ func (f *flow) price(job design.Job, option design.Option) {
 	f.y += 5
 	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, true, f.l.theme.Ink, "Price")
 	const column = 30.0
-	text := "as agreed apart"
-	if !option.Price.Amount.IsZero() {
-		text = amount.Money(job.Materials.Currency, option.Price.Amount)
+	size, text := 4.4, amount.Money(job.Materials.Currency, option.Price.Amount)
+	if option.Price.Amount.IsZero() {
+		size, text = typeBody, "by the quote for this revision"
 	}
-	w := column + f.l.words(sheetMargin+column, f.y, scene.AnchorStart, 4.4, true, f.l.theme.Ink, scene.Fitted(text, 4.4, true, 80)) + 4
+	w := column + f.l.words(sheetMargin+column, f.y, scene.AnchorStart, size, true, f.l.theme.Ink, scene.Fitted(text, size, true, 80)) + 4
 	f.l.words(sheetMargin+w, f.y, scene.AnchorStart, typeBody, false, f.l.theme.Faint,
 		scene.Fitted(option.Price.Note, typeBody, false, f.width()-w))
 	f.y += 5
 }
 
 // signHigh is the height of what is signed.
-const signHigh = 41.5
+const signHigh = 51.0
 
 // sign is the words of agreement, lines for names, signatures and dates, and the
 // fingerprint as text and as a QR code.
@@ -236,21 +263,27 @@ func (f *flow) sign(o ApprovalOptions) {
 		f.turn()
 	}
 	l := f.l
-	y := f.bottom - signHigh + 6
-	l.rule(sheetMargin, l.w-sheetMargin, y-5)
-	const mark = 25.0
+	top := f.bottom - signHigh
+	l.rule(sheetMargin, l.w-sheetMargin, top+1)
+	const mark = 27.0
 	x, right := sheetMargin, l.w-sheetMargin
-	text := right - mark - 8 - x
-	y = l.paragraph(x, y, text, typeBody, true, l.theme.Ink,
+	text := right - mark - 10 - x
+	y := l.paragraph(x, top+6.5, text, typeBody, true, l.theme.Ink,
 		fmt.Sprintf("I have seen the picture, the drawing and the words of revision %d, and agree that the top is made so.", o.Revision), 3)
-	y = l.paragraph(x, y, text, typeSmall, false, l.theme.Faint,
-		"After the pour nothing can be changed. A change before it is a new revision, with a fingerprint of its own.", 2)
-	lines := f.bottom - 4.5
-	half := (text - 20) / 2
+	l.paragraph(x, y+0.5, text, typeSmall, false, l.theme.Faint,
+		"After the pour nothing can be changed. A change before it is a new revision with a fingerprint of its own.", 2)
 	for i, who := range [...]string{"Client", "Maker"} {
-		at := x + float64(i)*(half+8)
-		l.rule(at, at+half, lines-4)
-		l.words(at, lines, scene.AnchorStart, typeSmall, false, l.theme.Faint, who+": name, signature, date")
+		line := f.bottom - 20.5 + 15*float64(i)
+		at := x
+		for _, field := range [...]struct {
+			words string
+			share float64
+		}{{who + ", name", 0.38}, {"Signature", 0.38}, {"Date", 0.24}} {
+			w := field.share*(text+8) - 8
+			l.rule(at, at+w, line)
+			l.words(at, line+3, scene.AnchorStart, typeSmall, false, l.theme.Faint, field.words)
+			at += w + 8
+		}
 	}
 	if n := len(o.Mark); n > 0 {
 		side := mark / float64(n)
@@ -262,14 +295,14 @@ func (f *flow) sign(o ApprovalOptions) {
 					c++
 				}
 				if c > from {
-					modules = append(modules, l.box(right-mark+float64(from)*side, f.bottom-signHigh+2.5+float64(row)*side, float64(c-from)*side, side))
+					modules = append(modules, l.box(right-mark+float64(from)*side, top+5+float64(row)*side, float64(c-from)*side, side))
 				}
 			}
 		}
 		l.items = append(l.items, scene.Fill{Loops: modules, Paint: scene.Paint{Colour: scene.Colour{A: 0xff}}})
 	}
-	l.words(right, f.bottom-signHigh+2.5+mark+4, scene.AnchorEnd, typeSmall, false, l.theme.Faint, "Fingerprint of the design")
-	l.words(right, f.bottom-signHigh+2.5+mark+8, scene.AnchorEnd, typeSmall, true, l.theme.Ink, o.Fingerprint)
+	l.words(right, top+5+mark+4.4, scene.AnchorEnd, typeSmall, false, l.theme.Faint, "Fingerprint of the design")
+	l.words(right, top+5+mark+8.4, scene.AnchorEnd, typeSmall, true, l.theme.Ink, o.Fingerprint)
 	f.y = f.bottom
 }
 

@@ -1,9 +1,6 @@
 package draw
 
 import (
-	"strings"
-
-	"example.org/castwright/model/design"
 	"example.org/castwright/model/scene"
 	"example.org/castwright/model/units"
 )
@@ -92,54 +89,4 @@ func pointsHigh(width, size float64, list []string) float64 {
 		h += lineHigh(size)*float64(len(wrapped(text, size, false, width-4, 12))) + 0.5
 	}
 	return h
-}
-
-// linesOf is the lines of a text that say something, or the program's own.
-func linesOf(text string, own []string) []string {
-	var out []string
-	for _, line := range strings.Split(text, "\n") {
-		if line = strings.TrimSpace(line); line != "" {
-			out = append(out, line)
-		}
-	}
-	if out == nil {
-		return own
-	}
-	return out
-}
-
-// DefaultTerms is what an approval sheet says where the job does not: what is
-// made, what is left to others, and how to live with concrete (common practice,
-// no source).
-func DefaultTerms(d design.Design) (included, notIncluded, care []string) {
-	included = []string{"Form, casting, curing, grinding and sealing of the top as drawn"}
-	if len(d.Sinks) > 0 || len(d.Taps) > 0 || len(d.Holes) > 0 {
-		included = append(included, "Basin cut-outs, tap holes and other holes as drawn")
-	}
-	if len(d.Channels) > 0 || len(d.Glass) > 0 {
-		included = append(included, "Resin and glass as described")
-	}
-	notIncluded = []string{
-		"Basin, taps, waste, and their connection by a licensed trade",
-		"Cabinet, brackets, and what carries the top",
-		"Taking out what is there, wall work, tiles, bead to the wall",
-		"Delivery and fitting, unless stated with the price",
-	}
-	care = []string{
-		"Cast by hand: colour, cloudiness, pinholes and the pattern of stone, glass and resin vary with every casting and are never exactly as pictured.",
-		"Hairlines may show with time. They lie in the face and do not weaken it.",
-		"The seal is what keeps stains out: wipe up oil, wine, dye and acids (lemon, vinegar, descaler) at once; no scouring, bleach or strong cleaners; renew the seal as its maker says.",
-		"No hot pans or hair tools straight on the top. Resin softens in heat.",
-		"Don't stand or sit on the top, and keep weight off overhangs and off the narrow rails beside a basin.",
-	}
-	if len(d.Sinks) > 0 {
-		care = append(care, "Don't let water stand around taps and basin.")
-	}
-	return included, notIncluded, append(care,
-		"Heavy and brittle: carried and set down by enough people, on edge. Fixing to walls and plumbing: local code and a licensed person decide.")
-}
-
-func termsOf(job design.Job, d design.Design) (included, notIncluded, care []string) {
-	included, notIncluded, care = DefaultTerms(d)
-	return linesOf(job.Terms.Included, included), linesOf(job.Terms.NotIncluded, notIncluded), linesOf(job.Terms.Care, care)
 }

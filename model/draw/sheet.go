@@ -120,18 +120,21 @@ func (l *layout) scaleBar(v View, y float64) float64 {
 	return x
 }
 
-// key lays the materials in a row, as many as there is room for.
-func (l *layout) key(v View, list []entry, x, y, width float64) {
+// key lays the materials in a row, as many as there is room for, and gives the y
+// below it.
+func (l *layout) key(v View, list []entry, x, y, width float64) float64 {
 	const most = 6
 	list = list[:min(len(list), most)]
 	pitch := min(44, width/float64(max(1, len(list))))
 	size := min(19, pitch-5)
+	bottom := y
 	for i, e := range list {
 		at := x + float64(i)*pitch
 		e.swatch(l, v, at, y, size)
 		below := l.paragraph(at, y+size+4.6, pitch-4, typeBody, true, l.theme.Ink, e.title, 2)
-		l.paragraph(at, below+0.2, pitch-4, typeSmall, false, l.theme.Faint, e.more, 3)
+		bottom = max(bottom, l.paragraph(at, below+0.2, pitch-4, typeSmall, false, l.theme.Faint, e.more, 3))
 	}
+	return bottom
 }
 
 // numbers lays the figures that a client asks for in two columns of words.

@@ -5,37 +5,148 @@ import (
 	"strings"
 
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
+	"example.org/castwright/model/slab"
 	"example.org/castwright/model/units"
 )
 
-// Row is one thing said of a top: a label and words.
+// Row is one thing said of a top: a label, "" where it is that of the row before,
+// and words.
 type Row struct{ Label, Words string }
 
 // Specification says in words all that the client agrees to.
 func Specification(d design.Design, r report.Report, sys units.System) []Row {
-	size := units.Format(units.FromMM(r.Measures.Bounds.W()), sys) + " × " + units.Format(units.FromMM(r.Measures.Bounds.H()), sys)
-	rows := []Row{
-		{"Size", size + ", " + units.Format(d.Thickness, sys) + " thick"},
-		{"Face", faceWords(d.Finish)},
-		{"Edges", edgesWords(r, sys)},
-		{"Corners", cornersWords(d, sys)},
-		{"Basin", sinksWords(d, sys)},
-		{"Taps", tapsWords(d, sys)},
-		{"Holes", holesWords(d, sys)},
-		{"Resin", channelsWords(d, sys)},
-		{"Glass", bedsWords(d, sys)},
-		{"Weight", "about " + units.FormatMass(r.Takeoff.WeightDry.Value, sys)},
-		{"Rests on", supportsWords(d)},
-		{"Notes", strings.Join(strings.Fields(d.Notes), " ")},
-	}
-	out := rows[:0]
-	for _, row := range rows {
-		if row.Words != "" {
-			out = append(out, row)
+	var out []Row
+	say := func(label string, words ...string) {
+		for _, w := range words {
+			if w == "" {
+				continue
+			}
+			if len(out) > 0 && label != "" && lastLabel(out) == label {
+				out = append(out, Row{"", w})
+			} else {
+				out = append(out, Row{label, w})
+			}
 		}
 	}
+	size := units.Format(units.FromMM(r.Measures.Bounds.W()), sys) + " × " + units.Format(units.FromMM(r.Measures.Bounds.H()), sys)
+	say("Size", size+", "+units.Format(d.Thickness, sys)+" thick")
+	weight := "About " + whole(r.Takeoff.WeightDry.Value, sys)
+	if full := r.Takeoff.WeightFull.Value; full > r.Takeoff.WeightDry.Value+1 {
+		weight += "; about " + whole(full, sys) + " with basin and water"
+	}
+	say("Weight", weight)
+	say("Face", faceWords(d.Finish))
+	say("Edges", edgeRows(r.Solid, sys)...)
+	say("Corners", cornersWords(d, r.Solid, sys))
+	for _, k := range d.Sinks {
+		say("Basin", sinkRow(k, sys))
+	}
+	for _, t := range d.Taps {
+		say("Taps", tapRow(t, sys))
+	}
+	say("Holes", holesWords(d, sys))
+	for _, c := range d.Channels {
+		say("Channel", channelRow(c, r.Solid, sys))
+	}
+	say("Glass", list(d.Glass, func(g design.GlassBed) string {
+		_, more := bedWords(g, sys)
+		return sentence(more)
+	})...)
+	say("Rests on", supportsWords(d))
+	say("Notes", strings.Join(strings.Fields(d.Notes), " "))
 	return out
+}
+
+func lastLabel(rows []Row) string {
+	for i := len(rows) - 1; i >= 0; i-- {
+		if rows[i].Label != "" {
+			return rows[i].Label
+		}
+	}
+	return ""
+}
+
+func list[T any](of []T, words func(T) string) []string {
+	out := make([]string, len(of))
+	for i, x := range of {
+		out[i] = words(x)
+	}
+	return out
+}
+
+// whole is a weight as people say it: to the kilogram or the pound.
+func whole(kg float64, sys units.System) string {
+	if sys == units.Imperial {
+		return strconv.FormatFloat(kg/units.PoundKG, 'f', 0, 64) + " lb"
+	}
+	return strconv.FormatFloat(kg, 'f', 0, 64) + " kg"
+}
+
+// edgeRows says of every edge what it is: "front (2) and right: half round".
+// Edges that are alike stand together.
+func edgeRows(s slab.Solid, sys units.System) []string {
+	type group struct {
+		wall    bool
+		profile design.Profile
+	}
+	var order []group
+	sides := map[group]map[string]int{}
+	for _, side := range s.Sides {
+		if side.Corner >= 0 || len(side.Points) < 2 {
+			continue
+		}
+		g := group{side.Wall, side.Profile}
+		if g.wall {
+			g.profile = design.Profile{}
+		}
+		if sides[g] == nil {
+			sides[g] = map[string]int{}
+			order = append(order, g)
+		}
+		sides[g][facing(side.Points)]++
+	}
+	var out, walls []string
+	for _, g := range order {
+		var names []string
+		for _, n := range [...]string{"front", "left", "right", "back"} {
+			switch k := sides[g][n]; {
+			case k > 1:
+				names = append(names, n+" ("+strconv.Itoa(k)+")")
+			case k == 1:
+				names = append(names, n)
+			}
+		}
+		if g.wall {
+			walls = append(walls, sentence(and(names)+": at the wall, not finished"))
+			continue
+		}
+		out = append(out, sentence(and(names)+": "+lower(ProfileWords(g.profile, sys))))
+	}
+	return append(out, walls...)
+}
+
+// and joins words: "front, left and right".
+func and(words []string) string {
+	if n := len(words); n > 1 {
+		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+	return strings.Join(words, "")
+}
+
+func sentence(s string) string {
+	if s == "" {
+		return ""
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+func lower(s string) string {
+	if s == "" {
+		return ""
+	}
+	return strings.ToLower(s[:1]) + s[1:]
 }
 
 // counted joins words, equal ones once with their number.
@@ -56,39 +167,185 @@ func counted(list []string) string {
 	return strings.Join(order, "; ")
 }
 
-func cornersWords(d design.Design, sys units.System) string {
-	var list []string
-	for _, n := range d.Outline.Nodes {
+// cornersWords says which corners are cut and how: "rounded 70 mm front left".
+func cornersWords(d design.Design, s slab.Solid, sys units.System) string {
+	var order []string
+	where := map[string][]string{}
+	for i, n := range d.Outline.Nodes {
+		words := ""
 		switch n.Corner.Kind {
 		case design.CornerRounded:
-			list = append(list, "rounded "+units.Format(n.Corner.Size, sys))
+			words = "rounded " + units.Format(n.Corner.Size, sys)
 		case design.CornerChamfered:
-			list = append(list, "clipped "+units.Format(n.Corner.Size, sys))
+			words = "clipped " + units.Format(n.Corner.Size, sys)
+		default:
+			continue
 		}
+		if where[words] == nil {
+			order = append(order, words)
+		}
+		where[words] = append(where[words], cornerName(i, n, s))
 	}
-	return counted(list)
+	for i, words := range order {
+		order[i] = words + " " + and(strings.Split(strings.ReplaceAll(counted(where[words]), " × ", " "), "; "))
+	}
+	return sentence(strings.Join(order, "; "))
+}
+
+// cornerName says where a corner is: "front left", "inside".
+func cornerName(i int, n design.Node, s slab.Solid) string {
+	if turnsRight(i, s) {
+		return "inside corner"
+	}
+	c := s.Outline.Bounds().Centre()
+	at := geom.Vec{X: n.At.X.MM(), Y: n.At.Y.MM()}
+	side, end := "front", "left"
+	if at.Y > c.Y {
+		side = "back"
+	}
+	if at.X > c.X {
+		end = "right"
+	}
+	return side + " " + end
+}
+
+// turnsRight reports whether the outline, which runs counter-clockwise, turns right
+// at a cut corner: from the run before its cut to the run after it.
+func turnsRight(corner int, s slab.Solid) bool {
+	n := len(s.Sides)
+	for k, side := range s.Sides {
+		if side.Corner != corner || s.Sides[(k+n-1)%n].Corner == corner {
+			continue
+		}
+		after := k + 1
+		if s.Sides[after%n].Corner == corner {
+			after++
+		}
+		a, b := s.Sides[(k+n-1)%n].Points, s.Sides[after%n].Points
+		return len(a) > 1 && len(b) > 1 && a[len(a)-1].Sub(a[len(a)-2]).Cross(b[1].Sub(b[0])) < 0
+	}
+	return false
+}
+
+// sinkRow says how a basin sits in the top.
+func sinkRow(k design.Sink, sys units.System) string {
+	size := units.Format(k.Shape.Width, sys)
+	if k.Shape.Kind != design.ShapeCircle && k.Shape.Depth > 0 {
+		size += " × " + units.Format(k.Shape.Depth, sys)
+	} else {
+		size = "Ø " + size
+	}
+	if k.Shape.Kind == design.ShapePath {
+		size = "by its template"
+	}
+	shape := shapeWords[k.Shape.Kind]
+	switch k.Mount {
+	case design.MountOver:
+		words := "Drop-in, " + shape + " cut-out " + size
+		if k.Rim > 0 {
+			words += "; its rim covers " + units.Format(k.Rim, sys) + " of the face all round"
+		}
+		return words
+	case design.MountVessel:
+		words := "Vessel, stands on the top, " + shape + ", " + size
+		if k.Drain > 0 {
+			words += "; drain hole Ø " + units.Format(k.Drain, sys)
+		}
+		return words
+	}
+	words := "Under-mount, " + shape + " bowl " + size + "; "
+	switch {
+	case k.Reveal.Kind == design.RevealRimShows && k.Reveal.Size > 0:
+		words += "the bowl's rim shows " + units.Format(k.Reveal.Size, sys)
+	case k.Reveal.Kind == design.RevealOverhang && k.Reveal.Size > 0:
+		words += "the concrete overhangs the bowl by " + units.Format(k.Reveal.Size, sys)
+	default:
+		words += "concrete and bowl are flush"
+	}
+	if k.Profile.Kind != design.ProfileSquare {
+		words += "; edge " + lower(ProfileWords(k.Profile, sys))
+	}
+	return words
+}
+
+// tapRow says what tap holes there are and where their line lies.
+func tapRow(t design.TapSet, sys units.System) string {
+	words := TapWords(t, sys)
+	if t.Sink == "" {
+		return words
+	}
+	switch {
+	case t.Offset == 0:
+		words += "; on the basin's centreline"
+	case t.Offset > 0:
+		words += "; " + units.Format(t.Offset, sys) + " to the right of the basin's centreline"
+	default:
+		words += "; " + units.Format(-t.Offset, sys) + " to the left of the basin's centreline"
+	}
+	return words + ", " + units.Format(t.SetBack, sys) + " from the back edge"
 }
 
 func holesWords(d design.Design, sys units.System) string {
 	names := [...]string{"drain hole", "soap hole", "cable hole", "hole"}
-	var list []string
-	for _, h := range d.Holes {
+	return sentence(counted(list(d.Holes, func(h design.Hole) string {
 		name := names[len(names)-1]
 		if int(h.Kind) < len(names) {
 			name = names[h.Kind]
 		}
-		list = append(list, name+" "+units.Format(h.Diameter, sys))
+		return name + " Ø " + units.Format(h.Diameter, sys)
+	})))
+}
+
+// channelRow says what a channel is filled with and where it leaves the top.
+func channelRow(c design.Channel, s slab.Solid, sys units.System) string {
+	title, more := fillWords(c, sys)
+	words := title + ", " + more
+	if c.Fill.Resin && c.Fill.TopCoat > 0 {
+		words += ", top coat " + units.Format(c.Fill.TopCoat, sys)
 	}
-	return counted(list)
+	var ends []string
+	for _, r := range s.Recesses {
+		if r.Part != c.ID {
+			continue
+		}
+		for _, open := range r.Open {
+			for _, side := range s.Sides {
+				if side.Node == open.Node && side.Corner < 0 && len(side.Points) > 1 {
+					ends = append(ends, facing(side.Points))
+					break
+				}
+			}
+		}
+	}
+	if len(ends) > 0 {
+		words += "; runs out at the " + and(strings.Split(strings.ReplaceAll(counted(ends), " × ", " "), "; ")) + " edge"
+	}
+	return words
 }
 
 func supportsWords(d design.Design) string {
 	names := [...]string{"wall bearing", "cabinet gable", "rail", "bracket", "leg"}
-	var list []string
+	var order []string
+	n := map[string]int{}
 	for _, s := range d.Supports {
 		if int(s.Kind) < len(names) {
-			list = append(list, names[s.Kind])
+			if n[names[s.Kind]]++; n[names[s.Kind]] == 1 {
+				order = append(order, names[s.Kind])
+			}
 		}
 	}
-	return counted(list)
+	for i, name := range order {
+		if k := n[name]; k > 1 {
+			order[i] = strconv.Itoa(k) + " " + name + "s"
+		} else {
+			order[i] = "a " + name
+		}
+	}
+	return sentence(and(order))
+}
+
+// shapeWords names the shapes of a basin.
+var shapeWords = map[design.ShapeKind]string{
+	design.ShapeRectangle: "rectangular", design.ShapeEllipse: "oval", design.ShapeCircle: "round",
+	design.ShapeD: "D-shaped", design.ShapePath: "own shape",
 }

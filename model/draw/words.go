@@ -152,10 +152,7 @@ func bedWords(g design.GlassBed, sys units.System) (title, more string) {
 
 // SinkWords names a sink: mount, shape and how its rim lies.
 func SinkWords(k design.Sink, sys units.System) string {
-	shape := map[design.ShapeKind]string{
-		design.ShapeRectangle: "rectangular", design.ShapeEllipse: "oval", design.ShapeCircle: "round",
-		design.ShapeD: "D-shaped", design.ShapePath: "own shape",
-	}[k.Shape.Kind]
+	shape := shapeWords[k.Shape.Kind]
 	switch k.Mount {
 	case design.MountOver:
 		return "Drop-in basin, " + shape

@@ -8,12 +8,14 @@ func job(v visitor, j *design.Job) {
 	v.object(may("site"), func(v visitor) { site(v, &j.Site) })
 	v.object(may("materials"), func(v visitor) { materials(v, &j.Materials) })
 	list(v, need("options").atMost(design.MaxOptions), &j.Options, option)
-	v.object(may("terms"), func(v visitor) {
-		v.text(may("included"), &j.Terms.Included)
-		v.text(may("not_included"), &j.Terms.NotIncluded)
-		v.text(may("care"), &j.Terms.Care)
-	})
+	v.object(may("terms"), func(v visitor) { terms(v, &j.Terms) })
 	list(v, may("approvals").atMost(design.MaxApprovals), &j.Approvals, approval)
+}
+
+func terms(v visitor, t *design.Terms) {
+	v.text(may("included"), &t.Included)
+	v.text(may("not_included"), &t.NotIncluded)
+	v.text(may("care"), &t.Care)
 }
 
 func site(v visitor, s *design.Site) {
@@ -83,7 +85,9 @@ func approval(v visitor, a *design.Approval) {
 	v.text(may("title"), &a.Title)
 	v.text(need("date"), &a.Date)
 	v.text(may("by"), &a.By)
+	v.text(may("client"), &a.Client)
 	price(v, &a.Price)
+	v.object(may("terms"), func(v visitor) { terms(v, &a.Terms) })
 	v.text(need("fingerprint"), &a.Fingerprint)
 	v.text(may("withdrawn"), &a.Withdrawn)
 	word(v, need("units"), systemWords, &a.Units)

@@ -151,6 +151,7 @@ func (t draw) job() design.Job {
 	j.Approvals = some(t, 2, func(i int) design.Approval {
 		return design.Approval{Revision: t.below(99), Option: t.text(), Title: t.text(), Date: t.text(), By: t.text(),
 			Units: units.System(t.below(2)), Materials: j.Materials, Design: t.design(), Price: t.asked(),
+			Client: t.text(), Terms: design.Terms{Included: t.text(), NotIncluded: t.text(), Care: t.text()},
 			Fingerprint: t.text(), Withdrawn: t.text()}
 	})
 	return j

@@ -1,0 +1,71 @@
+package draw_test
+
+import (
+	"testing"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/draw"
+	"example.org/castwright/model/edit"
+	"example.org/castwright/model/units"
+	"github.com/google/go-cmp/cmp"
+)
+
+// Everything that a client agrees to is said, by hand from the design of counter:
+// the words are ours, so there is no outside source for them.
+func TestSpecification(t *testing.T) {
+	d := counter()
+	d.Outline.Nodes[2].Edge.Side, d.Outline.Nodes[4].Edge.Side, d.Outline.Nodes[5].Edge.Side = design.SideWall, design.SideWall, design.SideWall
+	d.Sinks = append(d.Sinks, design.Sink{ID: "sink-2", At: pt(200, 900), Mount: design.MountVessel, Drain: mm(45),
+		Shape: design.Shape{Kind: design.ShapeCircle, Width: mm(300)}})
+	d.Supports = append(d.Supports, d.Supports[0], design.Support{ID: "support-2", Kind: design.SupportBracket})
+	r := derive(d)
+	got := map[string][]string{}
+	label := ""
+	for _, row := range draw.Specification(d, r, units.Metric) {
+		if row.Label != "" {
+			label = row.Label
+		}
+		got[label] = append(got[label], row.Words)
+	}
+	delete(got, "Weight") // reckoned elsewhere
+	want := map[string][]string{
+		"Size":    {"1600 mm × 1100 mm, 40 mm thick"},
+		"Face":    {"Coarse aggregate exposed, polished, warm grey"},
+		"Edges":   {"Front: half round", "Right: square", "Right: broken stone", "Front, left and back: at the wall, not finished"},
+		"Corners": {"Rounded 70 mm front left; rounded 80 mm inside corner"},
+		"Basin": {"Under-mount, D-shaped bowl 460 mm × 350 mm; the concrete overhangs the bowl by 3 mm",
+			"Vessel, stands on the top, round, Ø 300 mm; drain hole Ø 45 mm"},
+		"Taps":     {"Three tap holes 35 mm, spread 203.2 mm; on the basin's centreline, 60 mm from the back edge"},
+		"Holes":    {"Drain hole Ø 60 mm"},
+		"Channel":  {"Resin river, blue-green, translucent, 12 mm deep; runs out at the front edge"},
+		"Glass":    {"Blue-green, pieces about 8 mm, 45 % covered"},
+		"Rests on": {"2 cabinet gables and a bracket"},
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// An inside corner is known for one wherever the outline starts, and so is a
+// clipped one.
+func TestInsideCorner(t *testing.T) {
+	for _, kind := range []design.CornerKind{design.CornerRounded, design.CornerChamfered} {
+		nodes := edit.LShape(mm(1600), mm(560), mm(520), mm(1100), mm(80)).Nodes
+		for start := range nodes {
+			d := design.Design{Thickness: mm(40), Finish: design.Finish{Polish: 1}}
+			for i := range nodes {
+				n := nodes[(start+i)%len(nodes)]
+				if n.Corner.Kind != design.CornerSquare {
+					n.Corner.Kind = kind
+				}
+				d.Outline.Nodes = append(d.Outline.Nodes, n)
+			}
+			want := map[design.CornerKind]string{design.CornerRounded: "Rounded 80 mm inside corner", design.CornerChamfered: "Clipped 80 mm inside corner"}[kind]
+			for _, row := range draw.Specification(d, derive(d), units.Metric) {
+				if row.Label == "Corners" && row.Words != want {
+					t.Errorf("started at %d: %q, want %q", start, row.Words, want)
+				}
+			}
+		}
+	}
+}
