@@ -12,25 +12,31 @@ import (
 func BenchmarkFirstPicture360(b *testing.B) {
 	d := glassy()
 	b.ReportAllocs()
+	start := cpuTime()
 	for b.Loop() {
 		shotOf(b, built(d, SetOptions{Draft: true}), View{Kind: Quarter}, First, 640, 360, workers())
 	}
+	reportCPU(b, start)
 }
 
 func benchmark(b *testing.B, v View, q Quality, w, h, threads int) {
 	s := built(poured(), SetOptions{})
 	b.ReportAllocs()
+	start := cpuTime()
 	for b.Loop() {
 		shotOf(b, s, v, q, w, h, threads)
 	}
+	reportCPU(b, start)
 }
 
 func BenchmarkBuild(b *testing.B) {
 	d := poured()
 	b.ReportAllocs()
+	start := cpuTime()
 	for b.Loop() {
 		built(d, SetOptions{})
 	}
+	reportCPU(b, start)
 }
 
 func BenchmarkMove540(b *testing.B) {
@@ -57,7 +63,7 @@ func BenchmarkAgainstReference(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			const w, h = 320, 180
 			s := built(c.d, SetOptions{})
-			ref, err := s.room.reference(context.Background(), s.camera(View{Kind: Quarter}, w, h), 512, 0, nil)
+			ref, err := s.room().reference(context.Background(), s.camera(View{Kind: Quarter}, w, h), 512, 0, nil)
 			if err != nil {
 				b.Fatal(err)
 			}

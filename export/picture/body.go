@@ -24,6 +24,7 @@ type body struct {
 	broken   *strip // nil when no edge is rough
 	falls    bool
 	class    []uint8 // by cell of the outline's field
+	plan     []planNode
 }
 
 // edgeShape is one profile, ready to bend a distance.
@@ -39,9 +40,12 @@ const (
 	classChannel       // and above: the level top of filled channel class - classChannel
 )
 
+// How near a march comes to the skin, in mm: for what is seen, and for light on
+// its way.
 const (
-	hitTolerance = 0.004 // mm
-	maxSteps     = 200
+	seenNear = 0.004
+	wayNear  = 0.012
+	maxSteps = 200
 )
 
 // newBody builds the fields of a solid with the given grid step.
@@ -81,6 +85,7 @@ func newBody(s slab.Solid, step float64) *body {
 		b.broken = newStrip(loop, b.edges, b.t, 0.7*step)
 	}
 	wg.Wait()
+	b.interleave()
 	for i, r := range s.Recesses {
 		if plans[i] != nil {
 			c := newChannel(r, b, plans[i])
@@ -94,6 +99,15 @@ func newBody(s slab.Solid, step float64) *body {
 	}
 	b.hi = v3{bounds.Max.X + 8, bounds.Max.Y + 8, s.Thickness}
 	b.classify()
+	return b
+}
+
+// noBody is the body of a design that has no top yet: it lies out of sight.
+func noBody(bounds geom.Box) *body {
+	b := &body{t: 1, outline: newField(nil, bounds, 50), openings: newField(nil, bounds, 50),
+		lo: v3{-1e4, -1e4, 0}, hi: v3{-1e4 + 1, -1e4 + 1, 1}, edges: []edgeShape{{}}}
+	b.class = make([]uint8, len(b.outline.d))
+	b.interleave()
 	return b
 }
 
@@ -117,7 +131,7 @@ func shapeOf(p design.Profile, t float64) edgeShape {
 }
 
 // reach is how far in from the edge the profile bends the face.
-func (e edgeShape) reach() float64 {
+func (e *edgeShape) reach() float64 {
 	if e.kind == design.ProfileRough {
 		return brokenReach
 	}
@@ -126,7 +140,7 @@ func (e edgeShape) reach() float64 {
 
 // bend is the signed distance to a slab that ends where d is 0, by its profile;
 // h is the height above the face, t the thickness.
-func (e edgeShape) bend(d, h, t float64) float64 {
+func (e *edgeShape) bend(d, h, t float64) float64 {
 	slab := max(h, -h-t)
 	switch e.kind {
 	case design.ProfileBevelled:
@@ -143,37 +157,74 @@ func (e edgeShape) bend(d, h, t float64) float64 {
 	return max(d, slab)
 }
 
-// edge is the outline's distance at p, moved in where the edge is broken, and
-// the profile that bends it; k is how far a march may trust it.
-func (b *body) edge(p v3) (d float64, e edgeShape, k float64) {
-	d = b.outline.at(p.X, p.Y)
-	near := b.outline.nearest(p.X, p.Y)
-	e = b.edges[near]
+// planNode is what the fields of outline and openings say at a node: one fetch
+// for all that a step of a march asks.
+type planNode struct {
+	d, o        float32 // distances to outline and openings
+	near, onear int32   // their nearest segments
+}
+
+// interleave packs the fields. All fields of a body share one grid.
+func (b *body) interleave() {
+	b.plan = make([]planNode, len(b.outline.d))
+	for i := range b.plan {
+		b.plan[i] = planNode{b.outline.d[i], b.openings.d[i], max(0, b.outline.near[i]), max(0, b.openings.near[i])}
+	}
+}
+
+// about is what the plan says at a spot: distances to outline and openings and
+// the node by it.
+func (b *body) about(g spot) (d, o float64, node *planNode) {
+	lo, hi := b.plan[g.k:g.k+2:g.k+2], b.plan[g.k+b.outline.nx:g.k+b.outline.nx+2:g.k+b.outline.nx+2]
+	a, c := float64(lo[0].d), float64(hi[0].d)
+	a += (float64(lo[1].d) - a) * g.u
+	c += (float64(hi[1].d) - c) * g.u
+	d = a + (c-a)*g.v
+	a, c = float64(lo[0].o), float64(hi[0].o)
+	a += (float64(lo[1].o) - a) * g.u
+	c += (float64(hi[1].o) - c) * g.u
+	o = a + (c-a)*g.v
+	i := 0
+	if g.u > 0.5 {
+		i = 1
+	}
+	if g.v > 0.5 {
+		return d, o, &hi[i]
+	}
+	return d, o, &lo[i]
+}
+
+// edge is the outline's distance d at p, moved in where the edge is broken, and
+// the profile that bends it; k is how far a march may trust it. near is the
+// nearest segment.
+func (b *body) edge(p v3, d float64, near int32) (float64, *edgeShape, float64) {
+	e := &b.edges[near]
 	if e.kind == design.ProfileRough && d > -brokenReach && d < brokenReach {
 		return d + b.broken.at(p, near), e, 0.6
 	}
 	return d, e, 1
 }
 
-// solid is the distance to the top before channels are taken out.
-func (b *body) solid(p v3) float64 {
+// solid is the distance to the top before channels are taken out, at p over the
+// spot g of the plan.
+func (b *body) solid(p v3, g spot) float64 {
 	h := p.Z - b.t
-	d, e, k := b.edge(p)
+	d, o, node := b.about(g)
+	d, e, k := b.edge(p, d, node.near)
 	f := e.bend(d, h, b.t) * k
-	if len(b.rims) > 0 {
-		if o := b.openings.at(p.X, p.Y); o < 40 {
-			f = max(f, b.rims[b.openings.nearest(p.X, p.Y)].bend(-o, h, b.t))
-		}
+	if o < 40 {
+		f = max(f, b.rims[node.onear].bend(-o, h, b.t))
 	}
 	return f
 }
 
 // at is the distance to the concrete.
 func (b *body) at(p v3) float64 {
-	f := b.solid(p)
+	g := b.outline.spot(p.X, p.Y)
+	f := b.solid(p, g)
 	for i := range b.channels {
-		if g := b.channels[i].at(b, p); -g > f {
-			f = -g
+		if d := b.channels[i].at(b, p, g); -d > f {
+			f = -d
 		}
 	}
 	return f
@@ -182,20 +233,21 @@ func (b *body) at(p v3) float64 {
 // skin is the distance to what is seen from outside: concrete, with resin where
 // a channel is filled.
 func (b *body) skin(p v3) float64 {
-	f := b.solid(p)
+	g := b.outline.spot(p.X, p.Y)
+	f := b.solid(p, g)
 	for i := range b.channels {
 		c := &b.channels[i]
 		if c.filled {
-			if c.falls && p.Z < b.t+12 && c.plan.at(p.X, p.Y) < 8 {
+			if c.falls && p.Z < b.t+12 && c.plan.in(g) < 8 {
 				// The film's thickness changes fast: step with care.
 				if f > 16 {
 					f -= 8
 				} else {
-					f = 0.5 * (f - c.swell(b, p))
+					f = 0.5 * (f - c.swell(b, p, g))
 				}
 			}
-		} else if g := c.at(b, p); -g > f {
-			f = -g
+		} else if d := c.at(b, p, g); -d > f {
+			f = -d
 		}
 	}
 	return f
@@ -203,9 +255,10 @@ func (b *body) skin(p v3) float64 {
 
 // resinAt is the filled channel whose resin is at a place of the skin, or -1.
 func (b *body) resinAt(p v3) int {
+	g := b.outline.spot(p.X, p.Y)
 	for i := range b.channels {
 		c := &b.channels[i]
-		if c.filled && c.plan.at(p.X, p.Y) < 0 && (c.falls || p.Z > b.t-c.depth) {
+		if c.filled && c.plan.in(g) < 0 && (c.falls || p.Z > b.t-c.depth) {
 			return i
 		}
 	}
@@ -220,7 +273,7 @@ func (b *body) classify() {
 	for j := range f.ny - 1 {
 		for i := range f.nx - 1 {
 			k := j*f.nx + i
-			e := b.edges[max(0, f.near[k])]
+			e := &b.edges[max(0, f.near[k])]
 			if float64(f.d[k]) > -e.reach()-far {
 				continue
 			}
@@ -244,8 +297,7 @@ func (b *body) classify() {
 
 // kind is the class of the cell at a place.
 func (b *body) kind(x, y float64) uint8 {
-	k, _, _ := b.outline.cell(x, y)
-	return b.class[k]
+	return b.class[b.outline.spot(x, y).k]
 }
 
 // clip is the part of a ray within the body's box.
@@ -265,8 +317,9 @@ func (b *body) clip(r ray) (in, out float64, ok bool) {
 	return in, out, in <= out
 }
 
-// hit finds where a ray from outside meets the skin before limit.
-func (b *body) hit(r ray, limit float64) (float64, bool) {
+// hit finds where a ray from outside comes as near as near to the skin, before
+// limit.
+func (b *body) hit(r ray, limit, near float64) (float64, bool) {
 	if r.d.Z > 0 && r.o.Z > b.t-0.02 {
 		return 0, false // nothing of it stands above the face
 	}
@@ -284,20 +337,20 @@ func (b *body) hit(r ray, limit float64) (float64, bool) {
 		return 0, false
 	}
 	in = max(in, above-40)
-	return b.march(r, in, min(out, limit), b.skin)
+	return b.march(r, in, min(out, limit), near)
 }
 
 // march steps along a ray by a distance that never overshoots by much; where it
 // has, it halves the way back.
-func (b *body) march(r ray, t, end float64, at func(v3) float64) (float64, bool) {
+func (b *body) march(r ray, t, end, near float64) (float64, bool) {
 	last := t
 	for range maxSteps {
-		d := at(r.at(t))
-		if d < hitTolerance {
+		d := b.skin(r.at(t))
+		if d < near {
 			if d < -0.02 {
 				lo, hi := last, t
 				for range 7 {
-					if m := (lo + hi) / 2; at(r.at(m)) > 0 {
+					if m := (lo + hi) / 2; b.skin(r.at(m)) > 0 {
 						lo = m
 					} else {
 						hi = m
@@ -308,7 +361,7 @@ func (b *body) march(r ray, t, end float64, at func(v3) float64) (float64, bool)
 			return t, true
 		}
 		last = t
-		if t += max(d, hitTolerance); t > end {
+		if t += d; t > end {
 			return 0, false
 		}
 	}

@@ -60,8 +60,8 @@ func newChannel(r slab.Recess, b *body, plan *field) channel {
 // at is the distance to the channel's space, negative inside. It has banks that
 // lean, a rounded foot, and a depth that is measured from the skin where it runs
 // over the edge, less and less of it further down.
-func (c *channel) at(b *body, p v3) float64 {
-	plan := c.plan.at(p.X, p.Y)
+func (c *channel) at(b *body, p v3, g spot) float64 {
+	plan := c.plan.in(g)
 	if plan > 30 {
 		return plan - 20
 	}
@@ -69,7 +69,8 @@ func (c *channel) at(b *body, p v3) float64 {
 	bank := plan + bankDraft*max(0, -h)
 	floor := -h - c.depth
 	if c.falls {
-		d, e, _ := b.edge(p)
+		d, _, node := b.about(g)
+		d, e, _ := b.edge(p, d, node.near)
 		// Over the edge the notch shallows to a skim.
 		way := max(0, -h-c.depth)
 		depth := c.depth * (0.22 + 0.78*math.Exp(-way/(0.7*c.depth)))
@@ -86,16 +87,16 @@ func (c *channel) at(b *body, p v3) float64 {
 
 // swell is how thick resin stands on the edge that it has run down: a film with
 // a rounded rim, slow runs side by side and a bead at the lower end.
-func (c *channel) swell(b *body, p v3) float64 {
+func (c *channel) swell(b *body, p v3, g spot) float64 {
 	h := p.Z - b.t
 	if h > 0 {
 		return 0
 	}
-	plan := c.plan.at(p.X, p.Y)
+	plan := c.plan.in(g)
 	if plan > 0 {
 		return 0
 	}
-	d := b.outline.at(p.X, p.Y)
+	d := b.outline.in(g)
 	if d < -20 {
 		return 0
 	}

@@ -13,6 +13,7 @@ import (
 type field struct {
 	min    geom.Vec
 	step   float64
+	inv    float64 // 1 / step
 	nx, ny int
 	d      []float32
 	near   []int32 // nearest segment
@@ -40,7 +41,7 @@ func (s segment) dist2(p geom.Vec) float64 {
 // A box too large for the step gets a coarser one, so that memory stays bounded.
 func newField(loops []geom.Loop, box geom.Box, step float64) *field {
 	step = max(step, math.Sqrt(box.W()*box.H()/mostNodes))
-	f := &field{min: box.Min, step: step,
+	f := &field{min: box.Min, step: step, inv: 1 / step,
 		nx: int(math.Ceil(box.W()/step)) + 1, ny: int(math.Ceil(box.H()/step)) + 1}
 	f.d, f.near = make([]float32, f.nx*f.ny), make([]int32, f.nx*f.ny)
 	var segs []segment
@@ -171,10 +172,17 @@ func (f *field) sign(segs []segment) {
 	}
 }
 
-// cell finds the grid cell of a place and the position in it; places beyond
-// the grid are taken at its rim.
-func (f *field) cell(x, y float64) (at int, u, v float64) {
-	u, v = (x-f.min.X)/f.step, (y-f.min.Y)/f.step
+// spot is a place of the plan in the grid that fields share: the cell and the
+// position in it.
+type spot struct {
+	k    int
+	u, v float64
+}
+
+// spot finds the grid cell of a place; places beyond the grid are taken at its
+// rim.
+func (f *field) spot(x, y float64) spot {
+	u, v := (x-f.min.X)*f.inv, (y-f.min.Y)*f.inv
 	i, j := int(u), int(v)
 	if u < 0 {
 		i, u = 0, 0
@@ -186,27 +194,35 @@ func (f *field) cell(x, y float64) (at int, u, v float64) {
 	} else if j >= f.ny-1 {
 		j, v = f.ny-2, float64(f.ny-1)
 	}
-	return j*f.nx + i, u - float64(i), v - float64(j)
+	return spot{j*f.nx + i, u - float64(i), v - float64(j)}
 }
 
-// at is the signed distance at a place.
-func (f *field) at(x, y float64) float64 {
-	k, u, v := f.cell(x, y)
-	a, b, c, d := float64(f.d[k]), float64(f.d[k+1]), float64(f.d[k+f.nx]), float64(f.d[k+f.nx+1])
-	return (a*(1-u)+b*u)*(1-v) + (c*(1-u)+d*u)*v
+// in is the signed distance at a spot of a grid like this one.
+func (f *field) in(s spot) float64 {
+	lo, hi := f.d[s.k:s.k+2:s.k+2], f.d[s.k+f.nx:s.k+f.nx+2:s.k+f.nx+2]
+	a, c := float64(lo[0]), float64(hi[0])
+	a += (float64(lo[1]) - a) * s.u
+	c += (float64(hi[1]) - c) * s.u
+	return a + (c-a)*s.v
 }
 
-// nearest is the index of the segment nearest to the grid node by a place.
-func (f *field) nearest(x, y float64) int32 {
-	k, u, v := f.cell(x, y)
-	if u > 0.5 {
+// nearestIn is the index of the segment nearest to the node by a spot.
+func (f *field) nearestIn(s spot) int32 {
+	k := s.k
+	if s.u > 0.5 {
 		k++
 	}
-	if v > 0.5 {
+	if s.v > 0.5 {
 		k += f.nx
 	}
 	return f.near[k]
 }
+
+// at is the signed distance at a place.
+func (f *field) at(x, y float64) float64 { return f.in(f.spot(x, y)) }
+
+// nearest is the index of the segment nearest to the grid node by a place.
+func (f *field) nearest(x, y float64) int32 { return f.nearestIn(f.spot(x, y)) }
 
 // slope is the gradient, by central differences over a cell, so that it runs
 // on smoothly from cell to cell.

@@ -122,12 +122,21 @@ func (s *scene) bounced(r ray, rnd *source) v3 {
 	var sum v3
 	weight := v3{1, 1, 1}
 	for depth := 1; ; depth++ {
-		h, ok := s.hit(r)
+		h, ok := s.hitWithin(r, wayNear)
 		if !ok {
 			return sum.add(weight.times(s.rig.studio(r.d)))
 		}
-		weight = weight.times(s.coarse(&h))
-		if depth >= 2 {
+		if depth == 1 {
+			// What is seen first mirrors the lights as well: a polished face
+			// throws their light on the wall.
+			var glint, body v3
+			glint, body = s.glint(&h, r.d)
+			sum = sum.add(glint)
+			weight = body
+		} else {
+			weight = weight.times(s.coarse(&h))
+		}
+		if depth >= 1 {
 			q := min(0.95, weight.most())
 			if rnd.next() >= q {
 				return sum
@@ -144,4 +153,36 @@ func (s *scene) bounced(r ray, rnd *source) v3 {
 		}
 		r = ray{o, cosineDir(h.n, rnd.next(), rnd.next())}
 	}
+}
+
+// glint is what a surface mirrors toward where a ray of direction d comes from,
+// lights in closed form and the studio as if nothing stood in it, and the share
+// of light that its body gives back.
+func (s *scene) glint(h *hit, d v3) (mirror, body v3) {
+	a, f := s.roughness(h.m), v3{}
+	cos := -d.dot(h.n)
+	switch {
+	case h.m == matMetal:
+		f = schlick(plainColour(matMetal), cos)
+	case h.m == matResin:
+		k := fresnel(cos, resinIndex)
+		f, a, body = v3{k, k, k}, 0, s.coarse(h)
+	case a >= 0:
+		k := coats().at(a, cos)
+		f, body = v3{k, k, k}, s.coarseBody(h).mul(1-k)
+	default:
+		return v3{}, s.coarse(h)
+	}
+	w := d.mirrored(h.n)
+	mirror = s.rig.studio(w)
+	o := off(h.p, h.n)
+	for i := range s.rig.lights {
+		l := &s.rig.lights[i]
+		v, t := l.sheen(ray{o, w}, a, cos)
+		if v*f.most()*l.l.luma() < 0.01 || s.blocked(ray{o, w}, t) {
+			continue
+		}
+		mirror = mirror.add(l.l.mul(v))
+	}
+	return mirror.times(f), body
 }

@@ -78,13 +78,13 @@ func renderMatte(ctx context.Context, set *Set, v View, g Setting, q Quality, w,
 
 // cutOut is the scene of a top in a setting.
 func (s *Set) cutOut(g Setting) *scene {
-	c := &scene{body: s.body, concrete: s.room.concrete, rig: s.studio()}
-	c.planes = s.roomPlanes(s.walls)
+	c := &scene{body: s.body, concrete: s.concrete, rig: s.studio()}
+	c.planes = s.roomPlanes()
 	if !s.walls[2] {
 		c.planes = append(c.planes[:1], c.planes[2:]...) // no wall there
 	}
 	if g.Ground {
-		c.mesh = s.table.mesh
+		c.mesh = s.alone()
 		c.planes[0] = plane{v3{Z: 1}, 0, matGround}
 	} else {
 		c.mesh = s.stand()
@@ -104,8 +104,8 @@ func (s *Set) cutOut(g Setting) *scene {
 	if g.Gain != ([3]float64{}) {
 		c.rig.tint(v3{g.Gain[0], g.Gain[1], g.Gain[2]})
 	}
-	c.alone = &scene{body: c.body, concrete: c.concrete, mesh: s.table.mesh, planes: c.planes, rig: c.rig}
-	c.empty = &scene{concrete: c.concrete, mesh: newBVH(nil), planes: c.planes, rig: c.rig}
+	c.alone = &scene{body: c.body, concrete: c.concrete, mesh: s.alone(), planes: c.planes, rig: c.rig}
+	c.empty = &scene{concrete: c.concrete, mesh: newThings(0), planes: c.planes, rig: c.rig}
 	return c
 }
 
@@ -195,7 +195,7 @@ func (k *shot) cutEdge(c cut, x, y, n int) cut {
 		take(k.cutPixel(float64(x)+u, float64(y)+v, &rnd))
 	}
 	if cover > 0 {
-		c.c = unbent(sum.mul(1 / cover))
+		c.c = sum.mul(1 / cover)
 	}
 	if c.shade = 1; bare > 0 {
 		c.shade = shade / bare

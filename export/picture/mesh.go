@@ -6,6 +6,51 @@ import (
 	"example.org/castwright/model/geom"
 )
 
+// things is what stands about a top, in two trees: light that leaves the face
+// upward meets nothing of what lies lower.
+type things struct {
+	low, high *bvh
+	lid       float64 // no triangle of low reaches above it
+	bottom    float64 // the lowest place of all, 0 if there is none
+}
+
+// newThings sorts triangles by the height of the face.
+func newThings(face float64, parts ...[]triangle) *things {
+	t := &things{lid: face + 1}
+	var low, high []triangle
+	for _, tris := range parts {
+		for i := range tris {
+			k := &tris[i]
+			t.bottom = min(t.bottom, k.a.Z, k.b.Z, k.c.Z)
+			if max(k.a.Z, k.b.Z, k.c.Z) <= t.lid {
+				low = append(low, *k)
+			} else {
+				high = append(high, *k)
+			}
+		}
+	}
+	t.low, t.high = newBVH(low), newBVH(high)
+	return t
+}
+
+// hit finds the nearest triangle before limit.
+func (t *things) hit(r *ray, limit float64) (h meshHit, ok bool) {
+	h.t = limit
+	q := slopeOf(r)
+	ok = t.high.walk(r, &q, &h, false)
+	if r.d.Z < 0 || r.o.Z <= t.lid {
+		ok = t.low.walk(r, &q, &h, false) || ok
+	}
+	return h, ok
+}
+
+// blocked reports whether anything lies on the ray before limit.
+func (t *things) blocked(r *ray, limit float64) bool {
+	h := meshHit{t: limit}
+	q := slopeOf(r)
+	return t.high.walk(r, &q, &h, true) || (r.d.Z < 0 || r.o.Z <= t.lid) && t.low.walk(r, &q, &h, true)
+}
+
 // gridMesh makes a smooth mesh over rows of points; each row has the same number of
 // points, and closed joins a row's last point to its first. Normals follow the
 // surface; they point to the left of the rows as they rise.

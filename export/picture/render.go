@@ -47,10 +47,11 @@ func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
 	if show == nil {
 		show = func(string, float64, *image.NRGBA) {}
 	}
-	s := set.room
+	scene := set.room
 	if v.Kind == Top {
-		s = set.table
+		scene = set.table
 	}
+	s := scene()
 	if q == Reference {
 		c := set.camera(v, w, h)
 		out, err := s.reference(ctx, c, 512, v.Seed, func(d float64) { show("reference", d, nil) })
@@ -95,12 +96,18 @@ func (s *scene) quick(ctx context.Context, c camera, e effort, threads int, seed
 func (s *scene) split(ctx context.Context, c camera, e effort, threads int, seed uint32,
 	report func(string, float64), paint func(*shot, image.Rectangle)) error {
 	p := &pool{ctx, threads, func(d float64) { report("light", d) }}
-	l, err := s.trace(p, &c, e.step, e.samples, 0.5, 0.5, seed)
+	l, err := s.trace(p, &c, e.step, e.samples, seed)
 	if err != nil {
 		return err
 	}
 	p.report = nil
 	if err := l.filtered(p); err != nil {
+		return err
+	}
+	if err := s.refined(p, l, &c, e.samples, seed); err != nil {
+		return err
+	}
+	if err := l.filteredFine(s, p); err != nil {
 		return err
 	}
 	k := &shot{s: s, c: c, l: l, mirrors: e.mirrors, seed: seed}
@@ -150,7 +157,7 @@ func (k *shot) refined(c v3, x, y, n int) v3 {
 		u, v := inPixel(i, n, &rnd)
 		sum = sum.add(bent(k.pixel(float64(x)+u, float64(y)+v, &rnd).c))
 	}
-	return unbent(sum.mul(1 / float64(n+1)))
+	return sum.mul(1 / float64(n+1))
 }
 
 // inPixel is the place of the i-th of n samples in a pixel.
@@ -160,8 +167,14 @@ func inPixel(i, n int, rnd *source) (u, v float64) {
 	return u, v
 }
 
-// bent draws bright light in, so that in a mean one bright sample does not
-// outshine the rest; unbent is the inverse.
-func bent(c v3) v3 { return c.mul(1 / (1 + c.most())) }
+// brightSample bounds what one sample adds to a pixel on an edge, so that a
+// mirrored lamp in one of them does not outshine the rest. The tone is near
+// white there.
+const brightSample = 1.6
 
-func unbent(c v3) v3 { return c.mul(1 / max(0.02, 1-c.most())) }
+func bent(c v3) v3 {
+	if m := c.most(); m > brightSample {
+		return c.mul(brightSample / m)
+	}
+	return c
+}

@@ -89,9 +89,10 @@ func (c *channel) surfaceNormal(p, n v3) v3 {
 
 // depthAt is how far below the resin's surface a place inside it lies, about.
 func (c *channel) depthAt(b *body, p v3) float64 {
-	f := b.solid(p)
+	g := b.outline.spot(p.X, p.Y)
+	f := b.solid(p, g)
 	if c.falls {
-		f -= c.swell(b, p)
+		f -= c.swell(b, p, g)
 	}
 	return max(0, -f)
 }

@@ -63,8 +63,8 @@ func TestSketchAndPictureAgreeOnResin(t *testing.T) {
 			})
 			b := average(n, func(i int) v3 {
 				p := v3{200 + 200*fract(float64(i)*r2x), 200 + 200*fract(float64(i)*r2y), 60}
-				l := s.body.channels[0].look(s.table, p, v3{Z: -1}, v3{Z: 1}, 1)
-				return l.albedo.add(s.table.rig.studio(v3{Z: 1}).mul(l.f))
+				l := s.body.channels[0].look(s.table(), p, v3{Z: -1}, v3{Z: 1}, 1)
+				return l.albedo.add(s.table().rig.studio(v3{Z: 1}).mul(l.f))
 			})
 			for _, d := range [3]float64{a.X - b.X, a.Y - b.Y, a.Z - b.Z} {
 				if math.Abs(d) > 26 {

@@ -86,19 +86,27 @@ func plainColour(m materialID) v3 {
 // detail, coat and body as one.
 func (s *scene) coarse(h *hit) v3 {
 	switch h.m {
-	case matConcrete:
-		if h.n.Z < 0.9 || len(s.concrete.stones) == 0 {
-			return s.concrete.base.mul(0.95).add(v3{0.045, 0.045, 0.045})
-		}
-		return s.concrete.base.mix(gradeMean, 0.4)
+	case matConcrete, matGlaze, matWood, matStoneware:
+		return s.coarseBody(h).mul(0.955).add(v3{0.045, 0.045, 0.045})
 	case matResin:
 		c := &s.body.channels[h.channel].resin
 		body := s.concrete.base.times(c.clear(1.9 * s.body.channels[h.channel].depth))
 		veil := 1 - math.Exp(-c.veil*s.body.channels[h.channel].depth)
 		body = body.mix(c.colour, veil)
-		return v3{lifted(body.X), lifted(body.Y), lifted(body.Z)}.mul(1 - resinOutside).add(v3{0.06, 0.06, 0.06})
+		return v3{lifted(body.X), lifted(body.Y), lifted(body.Z)}.mul(1 - resinOutside)
 	}
 	return plainColour(h.m)
+}
+
+// coarseBody is coarse below the coat.
+func (s *scene) coarseBody(h *hit) v3 {
+	if h.m != matConcrete {
+		return plainColour(h.m)
+	}
+	if h.n.Z < 0.9 || len(s.concrete.stones) == 0 {
+		return s.concrete.base
+	}
+	return s.concrete.base.mix(gradeMean, 0.4)
 }
 
 func (s *scene) concreteSurface(x *surface, h *hit, d v3, footprint float64) {

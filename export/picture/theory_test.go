@@ -91,7 +91,7 @@ func TestFormFactor(t *testing.T) {
 
 // furnace is an endless even white sky with a body of nothing in it.
 func furnace() *scene {
-	s := built(design.Design{}, SetOptions{}).room
+	s := built(design.Design{}, SetOptions{}).room()
 	s.planes = nil
 	s.rig = rig{low: 1, top: 1}
 	return s
@@ -184,7 +184,7 @@ func TestAbsorption(t *testing.T) {
 func TestResinAgainstFullRefraction(t *testing.T) {
 	for _, c := range []design.Colour{{R: 255, G: 255, B: 255}, {R: 60, G: 150, B: 200}} {
 		s := filled(13, c)
-		s.room.planes, s.room.rig = nil, rig{low: 1, top: 1}
+		s.room().planes, s.room().rig = nil, rig{low: 1, top: 1}
 		for _, degrees := range []float64{0, 35, 60} {
 			cos := math.Cos(degrees * math.Pi / 180)
 			d := v3{math.Sqrt(1 - cos*cos), 0, -cos}
@@ -194,9 +194,9 @@ func TestResinAgainstFullRefraction(t *testing.T) {
 				rnd := source{seed: hash4(uint32(i), 11, 5, 2)}
 				p := v3{200 + 200*rnd.next(), 200 + 200*rnd.next(), 60}
 				h := hit{p: p, n: v3{Z: 1}, m: matResin}
-				l := s.body.channels[0].look(s.room, p, d, v3{Z: 1}, 2)
+				l := s.body.channels[0].look(s.room(), p, d, v3{Z: 1}, 2)
 				quick = quick.add(l.albedo).add(v3{l.f, l.f, l.f})
-				if _, w, _, alive := s.room.throughResin(&h, ray{p, d}, v3{1, 1, 1}, 2, &rnd); alive {
+				if _, w, _, alive := s.room().throughResin(&h, ray{p, d}, v3{1, 1, 1}, 2, &rnd); alive {
 					full = full.add(w)
 				}
 			}
