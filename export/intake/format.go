@@ -3,6 +3,7 @@ package intake
 import (
 	"bytes"
 	"image"
+	"image/color"
 	"image/jpeg"
 	"image/png"
 	"io"
@@ -18,12 +19,14 @@ type format struct {
 	kind   imagemeta.ImageFormat
 	config func(io.Reader) (image.Config, error)
 	decode func(io.Reader) (image.Image, error)
+	// perPixel is how many bytes unpacking takes for each pixel.
+	perPixel func(data []byte, c image.Config) int64
 }
 
 // formats by what their files start with; a name's ending says nothing.
 var formats = []format{
-	{"jpeg", "\xff\xd8\xff", imagemeta.JPEG, jpeg.DecodeConfig, jpeg.Decode},
-	{"png", "\x89PNG\r\n\x1a\n", imagemeta.PNG, png.DecodeConfig, png.Decode},
+	{"jpeg", "\xff\xd8\xff", imagemeta.JPEG, jpeg.DecodeConfig, jpeg.Decode, jpegCost},
+	{"png", "\x89PNG\r\n\x1a\n", imagemeta.PNG, png.DecodeConfig, png.Decode, pngCost},
 }
 
 func formatOf(data []byte) (format, bool) {
@@ -33,6 +36,43 @@ func formatOf(data []byte) (format, bool) {
 		}
 	}
 	return format{}, false
+}
+
+// jpegCost: samples of one byte each; a progressive file (SOF2 of ITU-T T.81, table
+// B.1) keeps all its coefficients too, four bytes to the sample.
+func jpegCost(data []byte, _ image.Config) int64 {
+	for i := 2; i+4 <= len(data) && data[i] == 0xff; {
+		marker := data[i+1]
+		switch {
+		case marker == 0xff: // fill
+			i++
+			continue
+		case marker == 0xc2:
+			return 4 + 4*4
+		case marker == 0xc0 || marker == 0xc1 || marker == 0xda:
+			return 4
+		}
+		i += 2 + int(data[i+2])<<8 + int(data[i+3])
+	}
+	return 4
+}
+
+// pngCost: by the depth; an interlaced file (ISO/IEC 15948, 11.2.2) is unpacked
+// beside what it is put together in.
+func pngCost(data []byte, c image.Config) int64 {
+	n := int64(4)
+	switch c.ColorModel {
+	case color.GrayModel:
+		n = 1
+	case color.Gray16Model:
+		n = 2
+	case color.RGBA64Model, color.NRGBA64Model:
+		n = 8
+	}
+	if len(data) > 28 && data[28] == 1 {
+		n *= 2
+	}
+	return n
 }
 
 // orientation is tag 0x0112 of the file's EXIF, 1 when there is none that makes

@@ -9,23 +9,21 @@ import (
 	"errors"
 	"fmt"
 	"image"
-	"image/draw"
 	"io"
-
-	xdraw "golang.org/x/image/draw"
 )
 
 // Limits bounds what is taken in. Zero fields take those of [Photo].
 type Limits struct {
 	Bytes  int // of the file
 	Pixels int // as the file says it unpacks to
+	Memory int // bytes that unpacking may take
 	Side   int // longer side of the result: a larger picture is scaled down
 }
 
 // The limits for a photograph and for a logo.
 var (
-	Photo = Limits{Bytes: 64 << 20, Pixels: 64 << 20, Side: 6000}
-	Logo  = Limits{Bytes: 8 << 20, Pixels: 24 << 20, Side: 1600}
+	Photo = Limits{Bytes: 64 << 20, Pixels: 64 << 20, Memory: 400 << 20, Side: 6000}
+	Logo  = Limits{Bytes: 8 << 20, Pixels: 24 << 20, Memory: 100 << 20, Side: 1600}
 )
 
 // Meta is what is known of the file.
@@ -64,6 +62,9 @@ func (l Limits) filled() Limits {
 	if l.Pixels <= 0 {
 		l.Pixels = Photo.Pixels
 	}
+	if l.Memory <= 0 {
+		l.Memory = Photo.Memory
+	}
 	if l.Side <= 0 {
 		l.Side = Photo.Side
 	}
@@ -86,25 +87,13 @@ func decode(data []byte, l Limits) (*image.RGBA, Meta, error) {
 	if c.Width > l.Pixels/c.Height {
 		return nil, m, fmt.Errorf("%w (%d by %d pixels; at most %d million)", ErrTooLarge, c.Width, c.Height, l.Pixels>>20)
 	}
+	if need := int64(c.Width) * int64(c.Height) * f.perPixel(data, c); need > int64(l.Memory) {
+		return nil, m, fmt.Errorf("%w (%d by %d pixels stored so that they take %d MB; at most %d)", ErrTooLarge, c.Width, c.Height, need>>20, l.Memory>>20)
+	}
 	img, err := f.decode(bytes.NewReader(data))
 	if err != nil {
 		return nil, m, fmt.Errorf("%w (%v)", ErrDamaged, err)
 	}
 	m.Orientation = orientation(data, f.kind)
 	return upright(scaled(img, l.Side), m.Orientation), m, nil
-}
-
-// scaled is the picture in RGBA, its longer side at most side.
-func scaled(img image.Image, side int) *image.RGBA {
-	b := img.Bounds()
-	w, h := b.Dx(), b.Dy()
-	if longest := max(w, h); longest > side {
-		w, h = max(1, w*side/longest), max(1, h*side/longest)
-		out := image.NewRGBA(image.Rect(0, 0, w, h))
-		xdraw.CatmullRom.Scale(out, out.Rect, img, b, draw.Src, nil)
-		return out
-	}
-	out := image.NewRGBA(image.Rect(0, 0, w, h))
-	draw.Draw(out, out.Rect, img, b.Min, draw.Src)
-	return out
 }

@@ -108,6 +108,23 @@ func TestScaled(t *testing.T) {
 	}
 }
 
+// Each pixel is the mean of what it covers: of three 0, 90, 180 in a row two are
+// (0 + 90/2) / 1.5 and (90/2 + 180) / 1.5, by hand.
+func TestMeans(t *testing.T) {
+	img := image.NewGray(image.Rect(5, 5, 8, 8))
+	for y := range 3 {
+		for x := range 3 {
+			img.SetGray(5+x, 5+y, color.Gray{Y: uint8(90 * x)})
+		}
+	}
+	got := scaled(img, 2)
+	for y := range 2 {
+		if a, b := got.RGBAAt(0, y), got.RGBAAt(1, y); a.R != 30 || b.R != 150 || a.A != 255 {
+			t.Errorf("row %d: %v, %v", y, a, b)
+		}
+	}
+}
+
 // Hostile files are refused with a word that says what to do, and without
 // unpacking what they claim to be.
 func TestRefused(t *testing.T) {
@@ -117,6 +134,9 @@ func TestRefused(t *testing.T) {
 		return append([]byte("\x89PNG\r\n\x1a\n"), chunk("IHDR", append(d, 8, 6, 0, 0, 0))...)
 	}
 	huge := append(ihdr(60_000, 60_000), chunk("IDAT", bytes.Repeat([]byte{0x78}, 100))...)
+	slow := bytes.Clone(whole) // progressive, 4000 by 4000
+	copy(slow[bytes.Index(slow, []byte{0xff, 0xc0}):], []byte{0xff, 0xc2, 0, 17, 8, 0x0f, 0xa0, 0x0f, 0xa0})
+	deep := append(append([]byte("\x89PNG\r\n\x1a\n"), chunk("IHDR", []byte{0, 0, 0x0f, 0xa0, 0, 0, 0x0f, 0xa0, 16, 6, 0, 0, 1})...), chunk("IDAT", []byte{0x78})...)
 	sof := bytes.Clone(whole)
 	i := bytes.Index(sof, []byte{0xff, 0xc0})
 	copy(sof[i+5:], []byte{0xff, 0xff, 0xff, 0xff})
@@ -132,6 +152,8 @@ func TestRefused(t *testing.T) {
 		{"cut off", whole[:len(whole)-30], ErrDamaged},
 		{"PNG that claims 3.6 thousand million pixels", huge, ErrTooLarge},
 		{"JPEG that claims 65535 by 65535", sof, ErrTooLarge},
+		{"JPEG that keeps its coefficients", slow, ErrTooLarge},
+		{"PNG of 16 bits, interlaced", deep, ErrTooLarge},
 		{"PNG without a size", ihdr(0, 0), ErrDamaged},
 		{"too many bytes", append(bytes.Clone(whole), make([]byte, 9<<20)...), ErrTooLarge},
 	} {
@@ -169,7 +191,7 @@ func FuzzRead(f *testing.F) {
 	f.Add(marked(f, small, 5))
 	f.Add(pngOf(f, small))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		img, _, err := Read(bytes.NewReader(data), Limits{Bytes: 1 << 20, Pixels: 1 << 16, Side: 64})
+		img, _, err := Read(bytes.NewReader(data), Limits{Bytes: 1 << 20, Pixels: 1 << 16, Memory: 4 << 20, Side: 64})
 		if err == nil && (img.Rect.Dx() > 64 || img.Rect.Dy() > 64 || img.Rect.Empty()) {
 			t.Errorf("got %v", img.Rect)
 		}
