@@ -58,7 +58,7 @@ func commands() *cobra.Command {
 		SilenceErrors:     true,
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true},
 		RunE: func(_ *cobra.Command, _ []string) error {
-			return errors.New("say what to do: demo, check, report, picture, preview, outline, schema or version; see castsheet --help")
+			return errors.New("say what to do: demo, check, report, picture, preview, compare, approval, approved, outline, schema or version; see castsheet --help")
 		},
 	}
 	root.SetVersionTemplate("castsheet {{.Version}}\n")
@@ -66,7 +66,7 @@ func commands() *cobra.Command {
 		return fmt.Errorf("%s; see %s --help", plainFlag(err.Error()), cmd.CommandPath())
 	})
 	root.AddCommand(demoCommand(), checkCommand(), reportCommand(), pictureCommand(), schemaCommand(),
-		versionCommand(), previewCommand(), approvalCommand(), compareCommand(), outlineCommand())
+		versionCommand(), previewCommand(), approvalCommand(), approvedCommand(), compareCommand(), outlineCommand())
 	return root
 }
 

@@ -42,6 +42,7 @@ func TestScripts(t *testing.T) {
 			"png":   pngSize,
 			"valid": valid,
 			"fill":  fill,
+			"forge": forge,
 		},
 	})
 }
@@ -263,4 +264,20 @@ func fill(ts *testscript.TestScript, neg bool, args []string) {
 	times, err := strconv.Atoi(args[1])
 	ts.Check(err)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), bytes.Repeat([]byte(args[2]), times), 0o666))
+}
+
+// forge writes a file as another with the last of a text in it changed:
+//
+//	forge from to old new
+func forge(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 4 {
+		ts.Fatalf("usage: forge from to old new")
+	}
+	text := ts.ReadFile(args[0])
+	i := strings.LastIndex(text, args[2])
+	if i < 0 {
+		ts.Fatalf("%s has no %q", args[0], args[2])
+	}
+	text = text[:i] + args[3] + text[i+len(args[2]):]
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(text), 0o666))
 }

@@ -124,13 +124,7 @@ func (s *Sheet) choose() error {
 
 func (s *Sheet) agreed(a design.Approval) {
 	s.state.Revision = a.Revision
-	s.state.Agreed = "agreed " + a.Date
-	if a.By != "" {
-		s.state.Agreed += " by " + a.By
-	}
-	if a.Withdrawn != "" {
-		s.state.Agreed = "withdrawn " + a.Withdrawn
-	}
+	s.state.Agreed = a.When()
 }
 
 // pages is the sheet's pages, width page units wide; 0 for millimetres.

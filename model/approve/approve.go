@@ -68,6 +68,10 @@ func Approve(option string, deal Deal) edit.JobEdit {
 		if faults := o.Design.Validate(); len(faults) > 0 {
 			return j, fmt.Errorf("option %s can't be cast as drawn, so it can't be approved: %s", option, faults[0])
 		}
+		if s := Of(j, option); s.State == Agreed && !s.Priced && s.Approval.Terms == terms.Filled(j.Terms, o.Design) &&
+			(!deal.Price || s.Approval.Price.Amount.Equal(o.Price.Amount)) {
+			return j, fmt.Errorf("option %s is approved as revision %d already, and nothing has changed since", option, s.Approval.Revision)
+		}
 		print := Fingerprint(o.Design)
 		if print == "" {
 			return j, fmt.Errorf("option %s can't be written to a file as it is", option)

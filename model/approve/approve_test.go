@@ -1,6 +1,7 @@
 package approve_test
 
 import (
+	"encoding/json"
 	"regexp"
 	"strings"
 	"testing"
@@ -93,8 +94,15 @@ func TestApprove(t *testing.T) {
 		t.Fatalf("after an edit: %q", s.Words())
 	}
 	since := s.Since(later, "A")
-	if len(since) == 0 || since[0].Key != "width_mm" || since[0].A != 1500 || since[0].B != 1600 {
-		t.Errorf("since: %v", since)
+	if n := since.Numbers; len(n) == 0 || n[0].Key != "width_mm" || n[0].A != 1500 || n[0].B != 1600 {
+		t.Errorf("since: %v", n)
+	}
+	made, numbers := since.Lines(units.Metric, "€")
+	if diff := cmp.Diff([]string{"Top 1600 mm × 550 mm, was 1500 mm × 550 mm"}, made); diff != "" || since.Count() != 1 {
+		t.Error(diff)
+	}
+	if len(numbers) == 0 || numbers[0] != "Width 1600 mm, was 1500 mm (+100 mm)" {
+		t.Errorf("numbers: %q", numbers)
 	}
 	if len(approve.Check(later)) > 0 {
 		t.Errorf("faults: %v", approve.Check(later))
@@ -117,6 +125,62 @@ func TestApprove(t *testing.T) {
 	}
 }
 
+// What the client was told beside the design is frozen and watched too.
+func TestPriceAndTerms(t *testing.T) {
+	j := do(t, job(), approve.Approve("A", agreed))
+	if a := j.Approvals[0]; a.Client != "Clay room" || a.Terms.Care == "" || a.Terms.Included == "" {
+		t.Errorf("frozen: %q, %+v", a.Client, a.Terms)
+	}
+	j = do(t, j, edit.SetPrice("A", design.Price{Amount: decimal.New(1400, 0)}), edit.SetTerms(design.Terms{Care: "Wipe it."}))
+	s := approve.Of(j, "A")
+	if s.State != approve.Agreed || s.Words() != "Approved, revision 1; the price has changed since" {
+		t.Errorf("%q", s.Words())
+	}
+	made, _ := s.Since(j, "A").Lines(units.Metric, "€")
+	want := []string{"Price " + j.Materials.Currency + "1400.00, was " + j.Materials.Currency + "1250.00",
+		"What is included, or the words on care, changed"}
+	if diff := cmp.Diff(want, made); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// The text of a revision in the file stays as it is, byte for byte, through reading,
+// edits and writing, with members that this version does not know.
+func TestFrozenText(t *testing.T) {
+	j := do(t, job(), approve.Approve("A", agreed))
+	text := strings.Replace(string(store.Encode(j)), `"revision": 1,`, `"revision": 1, "seal": {"wax": true},`, 1)
+	j, err := store.Decode([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	frozen := func(j design.Job) string {
+		var file struct {
+			Approvals json.RawMessage `json:"approvals"`
+		}
+		if err := json.Unmarshal(store.Encode(j), &file); err != nil {
+			t.Fatal(err)
+		}
+		return string(file.Approvals)
+	}
+	before := frozen(j)
+	if !strings.Contains(before, "wax") {
+		t.Errorf("a member is lost:\n%s", before)
+	}
+	j = do(t, j, edit.On("A", edit.SetThickness(60*units.Millimetre)), edit.SetUnits(units.Imperial),
+		edit.SetMaterials(design.Materials{Currency: "$"}), edit.SetClient("Another"), edit.DuplicateOption("A"),
+		edit.SetPrice("A", design.Price{Amount: decimal.New(1, 0)}), edit.SetTerms(design.Terms{Care: "Wipe it."}),
+		edit.RemoveOption("A"))
+	if j, err = store.Decode(store.Encode(j)); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(before, frozen(j)); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	if faults := approve.Check(j); len(faults) > 0 {
+		t.Error(faults)
+	}
+}
+
 func TestApproveRefuses(t *testing.T) {
 	bad := job()
 	bad.Options[0].Design.Thickness = 0
@@ -131,6 +195,7 @@ func TestApproveRefuses(t *testing.T) {
 		{"a design with faults", bad, approve.Approve("A", agreed), "thickness"},
 		{"no such revision", job(), approve.Withdraw(4, "2026-11-26"), "revision 4"},
 		{"nothing to bring back", job(), approve.Restore(4), "revision 4"},
+		{"again, with nothing new", do(t, job(), approve.Approve("A", agreed)), approve.Approve("A", agreed), "already"},
 		{"another name", do(t, job(), approve.Approve("A", agreed)), edit.RenameOption("A", "Low"), "revision 1"},
 	} {
 		if _, err := c.edit.Apply(c.job); err == nil || !strings.Contains(err.Error(), c.want) {

@@ -64,6 +64,31 @@ func Between(a, b design.Design, sys units.System) []Change {
 			out = append(out, Change{Part: p.id, Kind: Removed, Words: name(was, p) + " removed", Was: extent(a, p.id)})
 		}
 	}
+	return append(out, unseen(a, b, len(out) == 0)...)
+}
+
+// unseen is what differs in the designs and not in the tops. only says that nothing
+// else does.
+func unseen(a, b design.Design, only bool) []Change {
+	var out []Change
+	say := func(words string) { out = append(out, Change{Kind: Altered, Words: words}) }
+	if len(a.Relations)+len(b.Relations) > 0 && !reflect.DeepEqual(a.Relations, b.Relations) {
+		say("What keeps its place with what changed")
+	}
+	if len(a.Extra)+len(b.Extra) > 0 && !reflect.DeepEqual(a.Extra, b.Extra) {
+		say("Members of the file that this version does not know changed")
+	}
+	if only && out == nil && !reflect.DeepEqual(order(a), order(b)) {
+		say("Parts lie in another order")
+	}
+	return out
+}
+
+func order(d design.Design) []design.ID {
+	var out []design.ID
+	for _, p := range parts(d) {
+		out = append(out, p.id)
+	}
 	return out
 }
 

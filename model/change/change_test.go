@@ -68,6 +68,31 @@ func TestBetween(t *testing.T) {
 	}
 }
 
+// What is in the file alone is said too: the fingerprint sees it.
+func TestUnseen(t *testing.T) {
+	base := counter()
+	for want, f := range map[string]func(*design.Design){
+		"What keeps its place with what changed": func(d *design.Design) {
+			d.Relations = []design.Relation{{Kind: design.RelationTop, Part: "sink-1"}}
+		},
+		"Members of the file that this version does not know changed": func(d *design.Design) {
+			d.Extra = design.Extra{"/seam": "1"}
+		},
+		"Parts lie in another order": func(d *design.Design) {
+			d.Holes = []design.Hole{d.Holes[1], d.Holes[0]}
+		},
+	} {
+		a := base
+		a.Holes = []design.Hole{{ID: "hole-1", Diameter: 30 * mm}, {ID: "hole-2", Diameter: 40 * mm}}
+		b := a
+		f(&b)
+		got := change.Between(a, b, units.Metric)
+		if len(got) != 1 || got[0].Words != want {
+			t.Errorf("%v, want %q", got, want)
+		}
+	}
+}
+
 // Where a change lies is the part's place in each of the two.
 func TestWhere(t *testing.T) {
 	a := counter()

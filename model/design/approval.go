@@ -30,6 +30,19 @@ type Approval struct {
 	Withdrawn string
 }
 
+// When says on what day a revision was agreed to and by whom, and that it was
+// withdrawn.
+func (a Approval) When() string {
+	words := "agreed " + a.Date
+	if a.By != "" {
+		words += " by " + a.By
+	}
+	if a.Withdrawn != "" {
+		words += ", withdrawn " + a.Withdrawn
+	}
+	return words
+}
+
 // Price is what the client pays for an option, as the maker sets it.
 type Price struct {
 	Amount decimal.Decimal // in the currency of the materials, 0 for none
