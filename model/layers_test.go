@@ -46,7 +46,7 @@ var layers = map[string]string{
 	"model/report":     "model/units model/amount model/geom model/design model/slab model/takeoff model/warn " + decimal,
 	"model/scene":      "model/geom " + fonts,
 	"model/look":       "model/units model/geom model/design model/scene",
-	"model/draw":       "model/units model/geom model/design model/slab model/takeoff model/warn model/report model/amount model/change model/terms model/scene model/look",
+	"model/draw":       "model/units model/geom model/design model/slab model/takeoff model/warn model/report model/amount model/change model/terms model/scene model/look " + decimal,
 	"model/store":      "model/units model/design " + decimal,
 	"model/store/keep": "github.com/gofrs/flock",
 	"model/book":       "model/units model/design",

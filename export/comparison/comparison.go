@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"image"
 	"io"
-	"math"
 
 	"example.org/castwright/export/paper"
 	"example.org/castwright/export/picture"
@@ -43,6 +42,9 @@ type Page struct {
 // nil, tells the stage in words and the share that is done.
 func Make(ctx context.Context, o Order, show func(stage string, done float64)) (*Page, error) {
 	p := &Page{order: o}
+	if o.A == o.B {
+		return nil, fmt.Errorf("option %q and option %q are the same one: give two", o.A, o.B)
+	}
 	var err error
 	if p.a, err = side(o.Job, o.A, o.B); err != nil {
 		return nil, err
@@ -53,13 +55,17 @@ func Make(ctx context.Context, o Order, show func(stage string, done float64)) (
 	if !o.Pictures {
 		return p, nil
 	}
-	for i, s := range []*draw.Side{&p.a, &p.b} {
-		const w, share = 1000, 0.72
-		set := picture.Build(s.Option.Design, s.Report.Solid, picture.SetOptions{})
-		s.Picture, err = picture.Render(ctx, set, picture.View{Kind: picture.Quarter}, o.Quality, w, int(math.Round(w*share)),
+	const w, h = 1000, 720
+	sides := []*draw.Side{&p.a, &p.b}
+	sets := make([]*picture.Set, len(sides))
+	for i, s := range sides {
+		sets[i] = picture.Build(s.Option.Design, s.Report.Solid, picture.SetOptions{})
+	}
+	for i, v := range picture.SameScale(w, h, sets...) {
+		sides[i].Picture, err = picture.Render(ctx, sets[i], v, o.Quality, w, h,
 			func(stage string, done float64, _ *image.NRGBA) {
 				if show != nil {
-					show(stage, (float64(i)+done)/2)
+					show(stage, (float64(i)+done)/float64(len(sides)))
 				}
 			})
 		if err != nil {
@@ -81,8 +87,11 @@ func side(j design.Job, name, other string) (draw.Side, error) {
 	if !ok {
 		return draw.Side{}, fmt.Errorf("option %q has not been approved yet, so there is nothing to compare it with", other)
 	}
+	if approve.Fingerprint(a.Design) != a.Fingerprint {
+		return draw.Side{}, fmt.Errorf("revision %d in the file is not as approved: go by the signed sheet", a.Revision)
+	}
 	o := design.Option{Name: fmt.Sprintf("%s, revision %d", a.Option, a.Revision), Title: "as approved " + a.Date, Price: a.Price, Design: a.Design}
-	return draw.Side{Option: o, Report: report.Derive(a.Design, a.Materials, j.Site)}, nil
+	return draw.Side{Option: o, Report: report.Derive(a.Design, a.Materials, j.Site), Approved: true}, nil
 }
 
 // page is the page, width page units wide; 0 for millimetres.

@@ -43,7 +43,7 @@ func Between(a, b design.Design, sys units.System) []Change {
 	for _, p := range is {
 		i := indexOf(was, p.id)
 		if i < 0 {
-			out = append(out, Change{Part: p.id, Kind: Added, Words: name(is, p) + " added", Is: extent(b, p.id)})
+			out = append(out, Change{Part: p.id, Kind: Added, Words: name(is, p) + " added", Was: geom.EmptyBox(), Is: extent(b, p.id)})
 			continue
 		}
 		old := was[i]
@@ -61,7 +61,7 @@ func Between(a, b design.Design, sys units.System) []Change {
 	}
 	for _, p := range was {
 		if indexOf(is, p.id) < 0 {
-			out = append(out, Change{Part: p.id, Kind: Removed, Words: name(was, p) + " removed", Was: extent(a, p.id)})
+			out = append(out, Change{Part: p.id, Kind: Removed, Words: name(was, p) + " removed", Was: extent(a, p.id), Is: geom.EmptyBox()})
 		}
 	}
 	return append(out, unseen(a, b, len(out) == 0)...)
@@ -71,7 +71,9 @@ func Between(a, b design.Design, sys units.System) []Change {
 // else does.
 func unseen(a, b design.Design, only bool) []Change {
 	var out []Change
-	say := func(words string) { out = append(out, Change{Kind: Altered, Words: words}) }
+	say := func(words string) {
+		out = append(out, Change{Kind: Altered, Words: words, Was: geom.EmptyBox(), Is: geom.EmptyBox()})
+	}
 	if len(a.Relations)+len(b.Relations) > 0 && !reflect.DeepEqual(a.Relations, b.Relations) {
 		say("What keeps its place with what changed")
 	}

@@ -100,6 +100,10 @@ func TestWhere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if gone, err := edit.RemovePart("channel-1").Apply(a); err != nil || !change.Between(a, gone, units.Metric)[0].Is.Empty() ||
+		!change.Between(gone, a, units.Metric)[0].Was.Empty() {
+		t.Error("a part has a place in the design that it is not in")
+	}
 	c := change.Between(a, b, units.Metric)[0]
 	if c.Kind != change.Moved || c.Was.Min.X != 700-215 || c.Is.Max.X != 800+215 {
 		t.Errorf("%+v", c)

@@ -2,15 +2,15 @@ package draw
 
 import (
 	"image"
-	"math"
-	"strconv"
 
+	"example.org/castwright/model/amount"
 	"example.org/castwright/model/change"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/scene"
 	"example.org/castwright/model/units"
+	"github.com/shopspring/decimal"
 )
 
 // Side is one of two options that are compared.
@@ -19,14 +19,24 @@ type Side struct {
 	Report report.Report
 	// Picture stands in place of the drawing; nil for the drawing.
 	Picture image.Image
+	// Approved says that this is the option as it was approved.
+	Approved bool
 }
 
 // Compare is a sheet with two options side by side at the same scale, their
 // materials, and what differs between them in words and numbers.
 func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 	l := newLayout(job.Units, o)
-	l.header(job, []design.Option{a.Option, b.Option}, o)
-	changes := marked(change.Between(a.Option.Design, b.Option.Design, job.Units))
+	title := "Two options side by side"
+	if a.Approved || b.Approved {
+		title = "As approved and as it is now"
+	}
+	l.heading(title, job.Client, o.Date)
+	// Options that have little in common are told apart without marks.
+	changes := change.Between(a.Option.Design, b.Option.Design, job.Units)
+	if len(changes) > maxChanges {
+		changes = nil
+	}
 	gap := 10.0
 	half := (l.w - 2*sheetMargin - gap) / 2
 	sides := [...]Side{a, b}
@@ -84,28 +94,17 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 			moved(plan.Items, page, w)
 		}
 		l.items = append(l.items, plan.Items...)
-		l.marks(w, changes, i == 1)
+		l.marks(w, s, changes, i == 1)
 		l.strip(page, entries(s.Option.Design, s.Report.Solid, job.Units), x, l.h-93, half)
 	}
 	if a.Picture != nil && b.Picture != nil {
 		l.foot(View{}, "")
+		l.words(sheetMargin, l.h-10.5, scene.AnchorStart, typeSmall, false, l.theme.Faint, "Both pictures are taken from the same distance.")
 	} else {
 		l.foot(page, scaleWords(one, job.Units, l.name))
 	}
 	l.table(job, a, b, changes, l.h-80)
 	return l.page(page)
-}
-
-// maxMarks is how many changes are marked: options that have little in common are
-// told apart without.
-const maxMarks = 8
-
-// marked is the changes that are worth a mark on the drawings.
-func marked(all []change.Change) []change.Change {
-	if len(all) > maxMarks {
-		return nil
-	}
-	return all
 }
 
 // fitPicture lays a picture as large as fits into the middle of a zone, mm.
@@ -122,43 +121,6 @@ func (l *layout) fitPicture(img image.Image, zone geom.Box) {
 	}
 	c := zone.Centre()
 	l.items = append(l.items, scene.Picture{Image: img, Box: geom.Box{Min: l.at(c.X-w/2, c.Y-h/2), Max: l.at(c.X+w/2, c.Y+h/2)}})
-}
-
-// marks numbers the changes where they lie on one of the drawings.
-func (l *layout) marks(v View, list []change.Change, after bool) {
-	for i, c := range list {
-		box := c.Was
-		if after {
-			box = c.Is
-		}
-		if c.Part == "" || box.Empty() {
-			continue
-		}
-		p, q := v.ToPage(box.Min), v.ToPage(box.Max)
-		page := geom.Box{Min: geom.Vec{X: p.X, Y: q.Y}, Max: geom.Vec{X: q.X, Y: p.Y}}.Grow(1.6 * l.unit)
-		ring := rounded(page, 1.6*l.unit)
-		for _, line := range [...]struct {
-			width float64
-			c     scene.Colour
-		}{{0.9, l.theme.Halo}, {0.4, l.theme.Ink}} {
-			l.items = append(l.items, scene.Stroke{Lines: [][]geom.Vec{ring}, Closed: true, Width: line.width * l.unit,
-				Dash: []float64{1.6 * l.unit, 1.2 * l.unit}, Colour: line.c})
-		}
-		l.badge(page.Min, i+1)
-	}
-}
-
-// badge is a number in a disc.
-func (l *layout) badge(at geom.Vec, n int) {
-	r := 2.1 * l.unit
-	disc := make(geom.Loop, 24)
-	for i := range disc {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(disc)))
-		disc[i] = at.Add(geom.Vec{X: r * cos, Y: r * sin})
-	}
-	l.items = append(l.items,
-		scene.Fill{Loops: []geom.Loop{disc}, Paint: scene.Paint{Colour: l.theme.Ink}},
-		scene.Text{At: at, Size: 2.6 * l.unit, Bold: true, Colour: l.theme.Halo, Text: strconv.Itoa(n)})
 }
 
 // moved makes textures of items that were laid for the view from lie right on a
@@ -204,70 +166,104 @@ func (l *layout) strip(v View, list []entry, x, y, width float64) {
 	}
 }
 
-// table lists what differs: words across the sheet, then numbers in two columns.
+// line is one line of a table of differences; those with words alone have no change.
+type line struct{ label, a, b, change string }
+
+// table lists what differs below y: what was done to the design, then words across
+// the sheet, then numbers in two columns.
 func (l *layout) table(job design.Job, a, b Side, changes []change.Change, y float64) {
 	x, right := sheetMargin, l.w-sheetMargin
 	l.rule(x, right, y)
 	y += 5
-	short := func(name string) string { return scene.Fitted(name, typeSmall, true, 26) }
-	nameA, nameB := short(a.Option.Name), short(b.Option.Name)
-	line := func(cols [4]float64, label, wa, wb, change string, y, size float64) {
-		end := cols[3]
-		if change != "" {
-			end -= l.words(end, y, scene.AnchorEnd, size, false, l.theme.Ink, change) + 3
-		}
-		l.words(cols[0], y, scene.AnchorStart, size, false, l.theme.Faint, scene.Fitted(label, size, false, cols[1]-cols[0]-3))
-		l.words(cols[1], y, scene.AnchorStart, size, false, l.theme.Ink, scene.Fitted(wa, size, false, cols[2]-cols[1]-4))
-		l.words(cols[2], y, scene.AnchorStart, size, false, l.theme.Ink, scene.Fitted(wb, size, false, end-cols[2]))
-	}
-	type entry struct{ label, a, b, change string }
-	var words, numbers []entry
-	for i, c := range changes {
-		words = append(words, entry{strconv.Itoa(i + 1), "", c.Words, ""})
-	}
-	for _, d := range append(worded(a, b, job.Units), report.Differences(a.Report, b.Report)...) {
-		if d.WordsA != "" || d.WordsB != "" {
-			words = append(words, entry{d.Label, d.WordsA, d.WordsB, ""})
-			continue
-		}
-		ta, tb := d.Text(d.A, job.Units, job.Materials.Currency), d.Text(d.B, job.Units, job.Materials.Currency)
-		if ta != tb {
-			numbers = append(numbers, entry{d.Label, ta, tb, d.Change(job.Units, job.Materials.Currency)})
-		}
-	}
-	if len(words)+len(numbers) == 0 {
-		l.words(x, y, scene.AnchorStart, typeBody, false, l.theme.Ink, "The two options are alike.")
+	words, numbers := differing(job, a, b)
+	if len(words)+len(numbers)+len(changes) == 0 {
+		l.words(x, y, scene.AnchorStart, typeBody, false, l.theme.Ink, "The two are alike.")
 		return
 	}
-	rows := len(words) + (len(numbers)+1)/2
-	pitch := min(4.6, (l.h-17.5-y-12)/float64(max(1, rows)))
-	size := min(typeSmall, 0.68*pitch)
 	half := (right - x - 12) / 2
-	cols := [4]float64{x, x + 0.27*half, x + 0.27*half + (right-x-0.27*half)/2, right}
-	l.words(cols[1], y, scene.AnchorStart, typeSmall, true, l.theme.Ink, nameA)
-	l.words(cols[2], y, scene.AnchorStart, typeSmall, true, l.theme.Ink, nameB)
-	y += 5.4
-	for _, e := range words {
-		line(cols, e.label, e.a, e.b, "", y, size)
+	column := func(k int) float64 { return x + float64(k)*(half+12) }
+	// Two lines of heads, and one for each row.
+	rows := (len(changes)+1)/2 + len(words) + (len(numbers)+1)/2
+	pitch := min(4.6, (l.h-17.5-y-8)/float64(max(1, rows+2)))
+	size := min(typeSmall, 0.68*pitch)
+	if n := len(changes); n > 0 {
+		for i, c := range changes {
+			k := i / ((n + 1) / 2)
+			at := y + pitch*float64(i-k*((n+1)/2))
+			if i+1 <= maxMarks {
+				l.badge(geom.Vec{X: column(k) + 1.7, Y: at}.Mul(l.unit), 0.4*pitch, i+1)
+			}
+			l.words(column(k)+6, at, scene.AnchorStart, size, false, l.theme.Ink, scene.Fitted(c.Words, size, false, half-6))
+		}
+		y += pitch*float64((n+1)/2) + 1.6
+	}
+	short := func(name string) string { return scene.Fitted(name, size, true, 30) }
+	nameA, nameB := short(a.Option.Name), short(b.Option.Name)
+	put := func(cols [4]float64, e line, bold bool, y float64) {
+		end := cols[3]
+		if e.change != "" {
+			end -= l.words(end, y, scene.AnchorEnd, size, false, l.theme.Ink, e.change) + 3
+		}
+		l.words(cols[0], y, scene.AnchorStart, size, false, l.theme.Faint, scene.Fitted(e.label, size, false, cols[1]-cols[0]-3))
+		l.words(cols[1], y, scene.AnchorStart, size, bold, l.theme.Ink, scene.Fitted(e.a, size, bold, cols[2]-cols[1]-4))
+		l.words(cols[2], y, scene.AnchorStart, size, bold, l.theme.Ink, scene.Fitted(e.b, size, bold, end-cols[2]))
+	}
+	if len(words) > 0 {
+		from := x + 0.27*half
+		cols := [4]float64{x, from, from + (right-from)/2, right}
+		put(cols, line{"", nameA, nameB, ""}, true, y)
 		y += pitch
+		for _, e := range words {
+			put(cols, e, false, y)
+			y += pitch
+		}
+		y += 1.6
 	}
-	y += 1.6
-	columns := func(k int) [4]float64 {
-		x0 := x + float64(k)*(half+12)
-		return [4]float64{x0, x0 + 0.27*half, x0 + 0.53*half, x0 + half}
-	}
+	n := (len(numbers) + 1) / 2
 	for k := range min(2, len(numbers)) {
-		c := columns(k)
-		l.words(c[1], y, scene.AnchorStart, size, true, l.theme.Ink, nameA)
-		l.words(c[2], y, scene.AnchorStart, size, true, l.theme.Ink, nameB)
-		l.words(c[3], y, scene.AnchorEnd, size, false, l.theme.Faint, "change")
+		from := column(k)
+		cols := [4]float64{from, from + 0.27*half, from + 0.53*half, from + half}
+		put(cols, line{"", nameA, nameB, "change"}, true, y)
+		for i, e := range numbers[k*n : min(len(numbers), (k+1)*n)] {
+			put(cols, e, false, y+pitch*float64(i+1))
+		}
 	}
-	y += pitch
-	for i, e := range numbers {
-		k := i / ((len(numbers) + 1) / 2)
-		at := y + pitch*float64(i-k*((len(numbers)+1)/2))
-		line(columns(k), e.label, e.a, e.b, e.change, at, size)
+}
+
+// differing is the lines of a table of differences. Where an option has a price,
+// that is told; else what its materials cost.
+func differing(job design.Job, a, b Side) (words, numbers []line) {
+	priced := !a.Option.Price.Amount.IsZero() || !b.Option.Price.Amount.IsZero()
+	for _, d := range append(worded(a, b, job.Units), report.Differences(a.Report, b.Report)...) {
+		switch {
+		case d.WordsA != "" || d.WordsB != "":
+			words = append(words, line{d.Label, d.WordsA, d.WordsB, ""})
+		case d.Key == "cost" && priced:
+		default:
+			ta, tb := d.Text(d.A, job.Units, job.Materials.Currency), d.Text(d.B, job.Units, job.Materials.Currency)
+			if ta != tb {
+				numbers = append(numbers, line{d.Label, ta, tb, d.Change(job.Units, job.Materials.Currency)})
+			}
+		}
 	}
+	if pa, pb := a.Option.Price.Amount, b.Option.Price.Amount; priced && !pa.Equal(pb) {
+		money := func(p decimal.Decimal) string {
+			if p.IsZero() {
+				return "not set"
+			}
+			return amount.Money(job.Materials.Currency, p)
+		}
+		e := line{label: "Price", a: money(pa), b: money(pb)}
+		if !pa.IsZero() && !pb.IsZero() {
+			sign := "+"
+			if pb.LessThan(pa) {
+				sign = "−"
+			}
+			e.change = sign + money(pb.Sub(pa).Abs())
+		}
+		numbers = append(numbers, e)
+	}
+	return words, numbers
 }
 
 // worded lists the differences that are in the designs alone: face, edges, what

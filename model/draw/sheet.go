@@ -22,7 +22,7 @@ const sheetMargin = 15.0
 // printed at that size its stated scale is true.
 func Sheet(job design.Job, option design.Option, r report.Report, o SheetOptions) scene.Page {
 	l := newLayout(job.Units, o)
-	l.header(job, []design.Option{option}, o)
+	l.header(job, option, o)
 	v := l.view(job.Units)
 	zone := geom.Box{
 		Min: geom.Vec{X: sheetMargin, Y: 37},
@@ -62,35 +62,30 @@ func (l *layout) plan(d design.Design, r report.Report, v View, zone geom.Box) (
 	return v, one
 }
 
-// header is the title block: what, for whom, which option, when.
-func (l *layout) header(job design.Job, options []design.Option, o SheetOptions) {
-	width := l.w - 2*sheetMargin
-	title, sub := "", []string{}
-	if len(options) == 1 {
-		title = options[0].Title
-		if job.Client != "" {
-			sub = append(sub, job.Client)
-		}
-		if options[0].Name != "" {
-			sub = append(sub, "Option "+options[0].Name)
-		}
-		if title == "" {
-			title = "Concrete top"
-		}
-	} else {
-		title = "Two options side by side"
-		if job.Client != "" {
-			sub = append(sub, job.Client)
-		}
+// header is the title block of one option: what, for whom, which option, when.
+func (l *layout) header(job design.Job, option design.Option, o SheetOptions) {
+	title := option.Title
+	if title == "" {
+		title = "Concrete top"
 	}
-	right := l.w - sheetMargin
-	date := 0.0
-	if o.Date != "" {
-		date = l.words(right, 28.2, scene.AnchorEnd, typeBody, false, l.theme.Faint, scene.Fitted(o.Date, typeBody, false, 70)) + 8
+	var sub []string
+	if job.Client != "" {
+		sub = append(sub, job.Client)
+	}
+	if option.Name != "" {
+		sub = append(sub, "Option "+option.Name)
+	}
+	l.heading(title, strings.Join(sub, "   ·   "), o.Date)
+}
+
+// heading is a title with a line below it and the date at its end.
+func (l *layout) heading(title, sub, when string) {
+	width, right, date := l.w-2*sheetMargin, l.w-sheetMargin, 0.0
+	if when != "" {
+		date = l.words(right, 28.2, scene.AnchorEnd, typeBody, false, l.theme.Faint, scene.Fitted(when, typeBody, false, 70)) + 8
 	}
 	l.words(sheetMargin, 19.5, scene.AnchorStart, typeTitle, true, l.theme.Ink, scene.Fitted(title, typeTitle, true, width))
-	l.words(sheetMargin, 28.2, scene.AnchorStart, typeBody, false, l.theme.Faint,
-		scene.Fitted(strings.Join(sub, "   ·   "), typeBody, false, width-date))
+	l.words(sheetMargin, 28.2, scene.AnchorStart, typeBody, false, l.theme.Faint, scene.Fitted(sub, typeBody, false, width-date))
 }
 
 // foot is the scale bar with its scale, and the note.

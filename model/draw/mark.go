@@ -1,0 +1,127 @@
+package draw
+
+import (
+	"math"
+	"strconv"
+
+	"example.org/castwright/model/change"
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
+	"example.org/castwright/model/scene"
+)
+
+const (
+	// maxChanges is the most changes that are listed: options that have little in
+	// common are told apart by their numbers.
+	maxChanges = 12
+	// maxMarks is the most that are numbered on the drawings too.
+	maxMarks = 9
+	// badgeSize is the radius of a number's disc on a drawing, mm.
+	badgeSize = 2.1
+)
+
+// marks numbers the changes where they lie on one of the drawings: a dashed line
+// round what is small, along what is large, and a disc with the number.
+func (l *layout) marks(v View, s Side, list []change.Change, after bool) {
+	var taken []geom.Vec
+	var badges []func() // above all lines
+	top := s.Report.Solid.Outline.Bounds()
+	for i, c := range list {
+		box := c.Was
+		if after {
+			box = c.Is
+		}
+		if i >= maxMarks || c.Part == "" || box.Empty() {
+			continue
+		}
+		p, q := v.ToPage(box.Min), v.ToPage(box.Max)
+		around := geom.Box{Min: geom.Vec{X: p.X, Y: q.Y}, Max: geom.Vec{X: q.X, Y: p.Y}}.Grow(1.4 * l.unit)
+		rings := [][]geom.Vec{rounded(around, 1.4*l.unit)}
+		spots := []geom.Vec{{X: around.Min.X, Y: around.Min.Y}, {X: around.Max.X, Y: around.Min.Y},
+			{X: around.Max.X, Y: around.Max.Y}, {X: around.Min.X, Y: around.Max.Y}}
+		if loops := partLoops(s, c.Part); len(loops) > 0 && box.W()*box.H() > 0.1*top.W()*top.H() {
+			rings, spots = nil, nil
+			for _, loop := range loops {
+				ring := make([]geom.Vec, len(loop))
+				for k, at := range loop {
+					ring[k] = v.ToPage(at)
+				}
+				rings = append(rings, ring)
+				for k := 0; k < len(ring); k += max(1, len(ring)/12) {
+					spots = append(spots, ring[k])
+				}
+			}
+		}
+		for _, pen := range [...]struct {
+			width float64
+			c     scene.Colour
+		}{{0.9, l.theme.Halo}, {0.35, l.theme.Ink}} {
+			l.items = append(l.items, scene.Stroke{Lines: rings, Closed: true, Width: pen.width * l.unit,
+				Dash: []float64{1.6 * l.unit, 1.2 * l.unit}, Colour: pen.c})
+		}
+		at := clearest(spots, taken)
+		taken = append(taken, at)
+		badges = append(badges, func() { l.badge(at, badgeSize, i+1) })
+	}
+	for _, draw := range badges {
+		draw()
+	}
+}
+
+// clearest is the first of some places that is well away from those taken, or the
+// farthest from them.
+func clearest(spots, taken []geom.Vec) geom.Vec {
+	best, far := geom.Vec{}, -1.0
+	for _, s := range spots {
+		near := math.Inf(1)
+		for _, t := range taken {
+			near = min(near, s.Sub(t).Norm())
+		}
+		if math.IsInf(near, 1) {
+			return s
+		}
+		if near > far {
+			best, far = s, near
+		}
+	}
+	return best
+}
+
+// partLoops is the outlines of a part in plan.
+func partLoops(s Side, part design.ID) []geom.Loop {
+	var out []geom.Loop
+	for _, b := range s.Report.Solid.Bowls {
+		if b.Part == part {
+			out = append(out, b.Loop)
+		}
+	}
+	for _, r := range s.Report.Solid.Recesses {
+		if r.Part == part {
+			out = append(out, r.Loops...)
+		}
+	}
+	for _, b := range s.Report.Solid.Beds {
+		if b.Part == part {
+			out = append(out, b.Loops...)
+		}
+	}
+	for _, b := range s.Report.Solid.Bearings {
+		if b.Part == part {
+			out = append(out, b.Loops...)
+		}
+	}
+	return out
+}
+
+// badge is a number in a disc of a radius in mm, at a place of the page.
+func (l *layout) badge(at geom.Vec, radius float64, n int) {
+	r := radius * l.unit
+	disc := make(geom.Loop, 24)
+	for i := range disc {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(disc)))
+		disc[i] = at.Add(geom.Vec{X: r * cos, Y: r * sin})
+	}
+	l.items = append(l.items,
+		scene.Fill{Loops: []geom.Loop{disc}, Paint: scene.Paint{Colour: l.theme.Ink}},
+		scene.Text{At: at, Size: 1.24 * r, Bold: true, Colour: l.theme.Halo, Text: strconv.Itoa(n)})
+}
