@@ -127,23 +127,33 @@ func (s *scene) throughResin(h *hit, r ray, weight v3, footprint float64, rnd *s
 	}
 	d, _ := refracted(r.d, n, resinIndex)
 	p := h.p.along(h.n, -0.05)
+	// Pigment stands as a sheet that faces out wherever light is scattered first.
+	// What it sends out leaves as the pigment's colour has it; what comes from
+	// below must get past it.
+	lit := false
 	for range 40 {
 		t, bottom := s.inside(ray{p, d})
-		// Pigment stands as a sheet that faces up wherever it scatters.
-		if c.resin.opaque || c.resin.veil > 0 {
+		inward := d.dot(h.n) < 0
+		if inward {
+			lit = false
 			free := -math.Log(1-rnd.next()) / max(1e-9, c.resin.veil)
 			if c.resin.opaque {
 				free = 0
 			}
 			if free < t {
 				p = p.along(d, free)
-				weight = weight.times(c.resin.clear(free)).times(c.resin.colour)
-				d = cosineDir(v3{Z: 1}, rnd.next(), rnd.next())
+				weight = weight.times(c.resin.colour)
+				d = cosineDir(h.n, rnd.next(), rnd.next())
+				lit = true
 				continue
 			}
+		} else if !lit && rnd.next() >= math.Exp(-c.resin.veil*t) {
+			break
 		}
 		p = p.along(d, t)
-		weight = weight.times(c.resin.clear(t))
+		if !lit {
+			weight = weight.times(c.resin.clear(t))
+		}
 		if bottom {
 			m := gradient(s.body.at, p, 0.25)
 			weight = weight.times(s.concrete.wet(p, footprint))
