@@ -68,7 +68,7 @@ var layers = map[string]string{
 	"ui/": "ui/ model/ export/ assets github.com/golang/freetype/ golang.org/x/image/ " + decimal + " " + fyne,
 
 	"cmd/castsheet":  "model/ export/ assets github.com/spf13/cobra",
-	"cmd/castwright": "ui/ model/ export/ assets " + fyne,
+	"cmd/castwright": "ui/ model/ export/ assets github.com/go-gl/glfw/v3.4/glfw " + fyne,
 	"cmd/dev":        "",
 }
 

@@ -20,6 +20,20 @@ type Args struct {
 	Path  string    // job to open; "" opens the demo job
 	Dump  string    // file to keep the window's state in, for tests; "" for none
 	Ready io.Writer // told READY once the first picture stands; nil for nobody
+	Mouse Mouse     // nil where nobody knows more than the toolkit tells
+}
+
+// Mouse is what the toolkit does not tell about the mouse. Its methods are called
+// on the main goroutine.
+type Mouse interface {
+	// Attach takes the mouse of the window that is being painted.
+	Attach()
+	// Acted is where in the window, in pixels, the press, release or turn of the
+	// wheel was made that is being told of; ok is false at all other times.
+	Acted() (x, y float64, ok bool)
+	// Again looks again at what lies under the mouse, which may be something else
+	// though it has not moved.
+	Again()
 }
 
 // Run shows the window and goes on until it is closed.
@@ -29,6 +43,7 @@ func Run(a fyne.App, args Args) {
 		path = "" // settings are not kept then
 	}
 	w := newWindow(a, files.LoadSettings(path), host{post: fyne.Do, later: later})
+	w.follow(args.Mouse)
 	w.start(args)
 	w.win.ShowAndRun()
 }

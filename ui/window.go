@@ -45,6 +45,7 @@ type window struct {
 	hint     *hintLine
 	welcome  *fyne.Container
 	ready    *fyne.Container // holds what tells of the first picture
+	mouse    Mouse           // nil where the toolkit alone tells of it
 	main     fyne.CanvasObject
 
 	forwarding bool
@@ -166,6 +167,7 @@ func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 
 // key is a key that no control took: an action's, or one for the drawing.
 func (w *window) key(e *fyne.KeyEvent) {
+	defer w.lookAgain()
 	if w.keys.Key(e) || w.forwarding || w.comparing() || w.win.Canvas().Focused() == fyne.Focusable(w.board) {
 		return
 	}
@@ -253,10 +255,12 @@ func (w *window) openCompare() {
 	w.compare.Open()
 	w.hint.over("Choose which two options are shown over the pictures; Esc goes back to the drawing.")
 	w.win.Canvas().Unfocus()
+	w.lookAgain()
 }
 
 func (w *window) closeCompare() {
 	w.compare.Object.Hide()
 	w.hint.over("")
 	w.main.Show()
+	w.lookAgain()
 }

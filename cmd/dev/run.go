@@ -32,7 +32,7 @@ func (d dev) run(file string) error {
 	built := runSteps(d.out, []step{{
 		name: "building the window (the first time takes some minutes)",
 		run: func(out io.Writer) error {
-			return call(out, env, "go", "build", "-tags", "migrated_fynedo",
+			return call(out, env, "go", "build", "-tags", "migrated_fynedo,no_animations",
 				"-o", d.binary("castwright"), "./cmd/castwright")
 		},
 	}})

@@ -5,6 +5,7 @@
 package board
 
 import (
+	"math"
 	"time"
 
 	"example.org/castwright/model/geom"
@@ -72,6 +73,7 @@ type Board struct {
 	onHint func(string)
 	onKey  func(*fyne.KeyEvent)
 	now    func() time.Time
+	acted  func() (fyne.Position, bool) // see [Board.Acted]
 
 	background func(work func() (then func())) // nil to do it at once
 	fine       bool                            // gestures are drawn as finely as the rest, for tests
@@ -95,7 +97,7 @@ func (b *Board) changed(c session.Change) {
 	if c.Design || c.Option || c.Job {
 		b.picture.now++
 		b.picture.foreign = b.picture.foreign || c.Option
-		if c.Option && c.Job { // another job altogether
+		if c.Option && (c.Job || !b.mostlySeen()) { // another job, or an option that lies elsewhere
 			b.Fit()
 		}
 		b.keepInSight()
@@ -115,6 +117,18 @@ func (b *Board) keepInSight() {
 	if b.fitted && !(inside.Contains(all.Min) && inside.Contains(all.Max)) || !meet(all, seen) {
 		b.Fit()
 	}
+}
+
+// mostlySeen reports whether the view shows at least half of what is drawn, or
+// is filled by it to at least half.
+func (b *Board) mostlySeen() bool {
+	all, seen := b.extent(), b.view.Visible()
+	both := geom.Box{
+		Min: geom.Vec{X: math.Max(all.Min.X, seen.Min.X), Y: math.Max(all.Min.Y, seen.Min.Y)},
+		Max: geom.Vec{X: math.Min(all.Max.X, seen.Max.X), Y: math.Min(all.Max.Y, seen.Max.Y)},
+	}
+	area := func(b geom.Box) float64 { return b.W() * b.H() }
+	return !both.Empty() && 2*area(both) >= math.Min(area(all), area(seen))
 }
 
 // meet reports whether two boxes have a point in common.

@@ -478,3 +478,34 @@ func TestThemesAndScales(t *testing.T) {
 		t.Errorf("at two pixels to the point the label lies at %v", p)
 	}
 }
+
+// TestOptionInSight: an option that lies where the view hardly reaches is shown
+// whole; a view that shows enough of it stays.
+func TestOptionInSight(t *testing.T) {
+	far := plain()
+	for i := range far.Outline.Nodes {
+		far.Outline.Nodes[i].At.X += 1100 * mm
+	}
+	far.Sinks = nil
+	for name, tt := range map[string]struct {
+		view func(k *desk)
+		fits bool
+	}{
+		"zoomed to the left end": {func(k *desk) {
+			at := k.pos(0, 250)
+			k.b.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: at}, Scrolled: fyne.Delta{DY: 100}})
+		}, true},
+		"zoomed out": {func(k *desk) { k.b.ZoomOut(); k.b.ZoomOut() }, false},
+	} {
+		k := newDesk(t, plain())
+		if err := k.s.DoJob(edit.AddOption("Far", far)); err != nil {
+			t.Fatal(err)
+		}
+		tt.view(k)
+		old := k.b.View()
+		k.s.SetOption("C")
+		if k.s.Option().Name != "C" || (k.b.View() != old) != tt.fits {
+			t.Errorf("%s: the view of option %s went from %v to %v", name, k.s.Option().Name, old, k.b.View())
+		}
+	}
+}

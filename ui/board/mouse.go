@@ -62,8 +62,25 @@ func modsOf(m fyne.KeyModifier) tool.Mod {
 	return out
 }
 
+// Acted sets who knows where in the window, in points, a press, a release or a
+// turn of the wheel was made that the toolkit tells of: it may tell of it where
+// the mouse was a frame before or after. ok is false where nobody knows.
+func (b *Board) Acted(where func() (at fyne.Position, ok bool)) { b.acted = where }
+
+// exact is where on the board something was done of which the toolkit says that
+// it was done at a place of the board and of the window.
+func (b *Board) exact(at, inWindow fyne.Position) fyne.Position {
+	if b.acted != nil {
+		if p, ok := b.acted(); ok {
+			return at.Add(p.Subtract(inWindow))
+		}
+	}
+	return at
+}
+
 // MouseDown takes hold of what lies under the mouse.
 func (b *Board) MouseDown(e *desktop.MouseEvent) {
+	e.Position = b.exact(e.Position, e.AbsolutePosition)
 	b.focus()
 	if b.press.active { // the release was lost, or a second button came down
 		b.release(b.press.at)
@@ -99,7 +116,7 @@ func between(p, q fyne.Position) float64 { return math.Hypot(float64(p.X-q.X), f
 // MouseUp lets go, unless the toolkit is dragging: then DragEnd does.
 func (b *Board) MouseUp(e *desktop.MouseEvent) {
 	if b.press.active && e.Button == b.press.button && !b.press.dragged {
-		b.release(e.Position)
+		b.release(b.exact(e.Position, e.AbsolutePosition))
 	}
 }
 
@@ -115,6 +132,11 @@ func (b *Board) Dragged(e *fyne.DragEvent) {
 // DragEnd ends a drag; it comes when the button is let go anywhere, even after
 // the focus was lost.
 func (b *Board) DragEnd() {
+	if b.acted != nil && b.press.active {
+		if p, ok := b.acted(); ok {
+			b.follow(p.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(b)))
+		}
+	}
 	b.release(b.press.at)
 	b.focus()
 }
@@ -194,7 +216,8 @@ func (b *Board) Scrolled(e *fyne.ScrollEvent) {
 	if d == 0 {
 		d = float64(e.Scrolled.DX) // Shift swaps the axes
 	}
-	at := geom.Vec{X: float64(e.Position.X), Y: float64(e.Position.Y)}
+	p := b.exact(e.Position, e.AbsolutePosition)
+	at := geom.Vec{X: float64(p.X), Y: float64(p.Y)}
 	// 25 units are a notch: a step and a bit.
 	b.zoomBy(at, math.Exp(math.Max(-200, math.Min(200, d))*0.009))
 }

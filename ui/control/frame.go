@@ -18,6 +18,8 @@ type Frame struct {
 	// OnShortcut is offered the shortcuts that a text does not want, and reports
 	// whether it took one.
 	OnShortcut func(fyne.Shortcut) bool
+	// OnCover hears that something has come over the window, or has gone.
+	OnCover func()
 	// Inline does at once what else is done in the background, for tests.
 	Inline bool
 
@@ -71,6 +73,13 @@ func (f *Frame) Take(take func(*fyne.KeyEvent) bool) (release func()) {
 	t := &taker{take}
 	f.takers = append(f.takers, t)
 	return func() { f.takers = slices.DeleteFunc(f.takers, func(o *taker) bool { return o == t }) }
+}
+
+// covered says that something has come over the window, or has gone.
+func (f *Frame) covered() {
+	if f.OnCover != nil {
+		f.OnCover()
+	}
 }
 
 // Busy reports whether a dialog or popover is open, so that the window's own

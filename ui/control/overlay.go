@@ -49,6 +49,7 @@ func (o *overlay) open(first fyne.Focusable) {
 	if first != nil {
 		c.Focus(first)
 	}
+	o.frame.covered()
 }
 
 // shut hides the card; it reports whether it was open.
@@ -60,6 +61,7 @@ func (o *overlay) shut() bool {
 	o.release = nil
 	o.frame.Window.Canvas().Overlays().Remove(o)
 	o.frame.Say("")
+	o.frame.covered()
 	return true
 }
 

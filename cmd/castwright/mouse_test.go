@@ -1,0 +1,55 @@
+//go:build window
+
+package main_test
+
+import (
+	"math"
+	"testing"
+	"time"
+)
+
+// TestQuickHand makes moves, presses and releases within one frame, as a slow
+// frame has them: each must land where the pointer was when it was made.
+func TestQuickHand(t *testing.T) {
+	d := startDisplay(t, screenW, screenH)
+	h := d.hand(t)
+	home := t.TempDir()
+	r := start(t, d, home, writeJob(t, home))
+	first := r.wait("the job is open", func(s state) bool { return s.Path != "" })
+	burst := func(acts ...any) {
+		t.Helper()
+		var words []string
+		for _, a := range acts {
+			switch a := a.(type) {
+			case string:
+				words = append(words, a, "1")
+			case at:
+				words = append(append(words, "mousemove"), a.words()...)
+			}
+		}
+		h.do(words...)
+	}
+	ground, corner := first.Board.place(-100, 300), first.Board.place(1200, 0)
+
+	h.move(ground)
+	burst(corner, "mousedown", "mouseup")
+	r.wait("the corner is selected by a click right after the move", func(s state) bool {
+		return len(s.Selection) == 1 && s.Selection[0] == "corner 1"
+	})
+	h.move(ground)
+	time.Sleep(500 * time.Millisecond) // no double click
+	burst("mousedown", "mouseup", corner)
+	r.wait("nothing is selected by a click right before the move", func(s state) bool { return len(s.Selection) == 0 })
+
+	// A drag that ends within a frame, and goes on moving after the release.
+	time.Sleep(500 * time.Millisecond)
+	out := first.Board.place(1300, -60)
+	h.move(corner)
+	h.down()
+	h.move(at{corner.X + 6, corner.Y + 4})
+	burst(out, "mouseup", ground)
+	s := r.wait("the corner was dragged", func(s state) bool { return s.Dirty && s.WidthMM > 1250 })
+	if math.Abs(s.WidthMM-1300) > 6 || math.Abs(s.DepthMM-660) > 6 {
+		t.Errorf("the top is %g x %g mm, want 1300 x 660 where the button was let go", s.WidthMM, s.DepthMM)
+	}
+}
