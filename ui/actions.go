@@ -18,7 +18,7 @@ import (
 func (w *window) bindings() map[keys.ID]keys.Binding {
 	b := map[keys.ID]keys.Binding{}
 	// drawing is for what only makes sense while the drawing is seen.
-	drawing := func() bool { return !w.comparing() }
+	drawing := func() bool { return !w.covered() }
 	always := func(id keys.ID, do func()) { b[id] = keys.Binding{Do: do} }
 	change := func(id keys.ID, do func()) {
 		b[id] = keys.Binding{Do: func() { w.settle(); do() }, Enabled: drawing}
@@ -85,6 +85,18 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	w.bindSteps(b)
 	job(keys.Units, w.switchUnits)
 	always(keys.Theme, w.switchTheme)
+	b[keys.Showing] = keys.Binding{
+		Do: func() {
+			if w.showing.Object.Visible() {
+				w.closeShowing()
+				return
+			}
+			w.settle()
+			w.openShowing()
+		},
+		Enabled: func() bool { return !w.comparing() },
+		Checked: func() bool { return w.showing.Object.Visible() },
+	}
 	b[keys.FullScreen] = keys.Binding{
 		Do:      func() { w.win.SetFullScreen(!w.win.FullScreen()) },
 		Checked: w.win.FullScreen,
@@ -129,7 +141,9 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 			w.settle()
 			w.openCompare()
 		},
-		Enabled: func() bool { return w.comparing() || len(w.session.Job().Options) > 1 },
+		Enabled: func() bool {
+			return w.comparing() || !w.covered() && len(w.session.Job().Options) > 1
+		},
 		Checked: w.comparing,
 	}
 	always(keys.Actions, w.showActions)
@@ -153,6 +167,10 @@ func (w *window) do(err error) bool {
 
 // backOut backs out of one thing.
 func (w *window) backOut() {
+	if w.showing.Object.Visible() {
+		w.closeShowing()
+		return
+	}
 	if w.comparing() {
 		w.closeCompare()
 		return

@@ -14,6 +14,7 @@ import (
 	"example.org/castwright/ui/partsrow"
 	"example.org/castwright/ui/scribe"
 	"example.org/castwright/ui/session"
+	"example.org/castwright/ui/showing"
 	"example.org/castwright/ui/strip"
 	look "example.org/castwright/ui/theme"
 	"example.org/castwright/ui/tool"
@@ -41,6 +42,8 @@ type window struct {
 	bring    *bring.Bring
 	scribe   *scribe.Scribe
 	compare  *compare.Page
+	showing  *showing.Page
+	rooms    [2]fyne.CanvasObject // bar and hint line, away while the top is shown
 	bar      *bar
 	hint     *hintLine
 	welcome  *fyne.Container
@@ -71,6 +74,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.board.Background(w.frame.Background)
 	w.board.SetRounding(tool.Rounding(min(max(settings.Step, 0), 255)))
 	w.compare = compare.New(w.session, w.frame, w.closeCompare)
+	w.showing = showing.New(w.session, w.frame, w.closeShowing, w.stepOption)
 	w.keys = keys.NewDispatcher(w.frame, w.bindings())
 	w.panel = panel.New(w.session, w.frame)
 	w.panel.OnPlace = w.board.Place
@@ -111,7 +115,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 func (w *window) listen() {
 	c := w.win.Canvas()
 	c.SetOnTypedRune(func(r rune) {
-		if !w.frame.Busy() && !w.comparing() {
+		if !w.frame.Busy() && !w.covered() {
 			w.board.TypedRune(r)
 		}
 	})
@@ -132,8 +136,9 @@ func (w *window) layout() fyne.CanvasObject {
 	side := container.NewBorder(nil, nil, vertical(), nil, w.panel.Object)
 	w.main = container.New(tight{}, parts, nothing(), side, middle)
 	w.ready = container.NewWithoutLayout()
+	w.rooms = [2]fyne.CanvasObject{bar, w.hint.object}
 	return container.New(tight{}, bar, w.hint.object, nothing(),
-		container.NewStack(w.main, w.compare.Object, w.ready))
+		container.NewStack(w.main, w.compare.Object, w.showing.Object, w.ready))
 }
 
 func nothing() fyne.CanvasObject { return control.NewFill("", 0) }
@@ -153,7 +158,13 @@ func (tight) MinSize(objects []fyne.CanvasObject) fyne.Size {
 }
 
 func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	top, bottom, right := objects[0].MinSize().Height, objects[1].MinSize().Height, objects[2].MinSize().Width
+	top, bottom, right := float32(0), float32(0), objects[2].MinSize().Width
+	if objects[0].Visible() {
+		top = objects[0].MinSize().Height
+	}
+	if objects[1].Visible() {
+		bottom = objects[1].MinSize().Height
+	}
 	put := func(o fyne.CanvasObject, x, y, w, h float32) {
 		o.Move(fyne.NewPos(x, y))
 		o.Resize(fyne.NewSize(w, h))
@@ -168,7 +179,7 @@ func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // key is a key that no control took: an action's, or one for the drawing.
 func (w *window) key(e *fyne.KeyEvent) {
 	defer w.lookAgain()
-	if w.keys.Key(e) || w.forwarding || w.comparing() || w.win.Canvas().Focused() == fyne.Focusable(w.board) {
+	if w.keys.Key(e) || w.forwarding || w.covered() || w.win.Canvas().Focused() == fyne.Focusable(w.board) {
 		return
 	}
 	w.forwarding = true
@@ -249,6 +260,35 @@ func (w *window) settle() {
 }
 
 func (w *window) comparing() bool { return w.compare.Object.Visible() }
+
+// covered reports whether another page lies over the drawing.
+func (w *window) covered() bool { return w.comparing() || w.showing.Object.Visible() }
+
+// stepOption takes the option in hand that stands by places further.
+func (w *window) stepOption(by int) {
+	if to := w.optionPlace() + by; to >= 0 && to < len(w.session.Job().Options) {
+		w.session.SetOption(w.session.Job().Options[to].Name)
+	}
+}
+
+func (w *window) openShowing() {
+	w.main.Hide()
+	for _, room := range w.rooms {
+		room.Hide()
+	}
+	w.showing.Open()
+	w.win.Canvas().Unfocus()
+	w.win.Content().Refresh()
+}
+
+func (w *window) closeShowing() {
+	w.showing.Close()
+	for _, room := range w.rooms {
+		room.Show()
+	}
+	w.main.Show()
+	w.win.Content().Refresh()
+}
 
 func (w *window) openCompare() {
 	w.main.Hide()

@@ -261,6 +261,28 @@ func TestCompareAndBack(t *testing.T) {
 	}
 }
 
+// The view for the client changes nothing, goes from option to option and back.
+func TestShowing(t *testing.T) {
+	w := newRig(t)
+	w.keys.Run(keys.Showing)
+	if !w.covered() || w.main.Visible() || w.rooms[0].Visible() {
+		t.Fatal("the top is not shown alone")
+	}
+	w.keys.Run(keys.Mirror)
+	w.keys.Run(keys.Compare)
+	if w.session.Dirty() || w.comparing() {
+		t.Error("something was done behind the view for the client")
+	}
+	w.keys.Run(keys.OptionNext)
+	if w.session.Option().Name != "B" {
+		t.Errorf("the next option is %q", w.session.Option().Name)
+	}
+	w.press(fyne.KeyEscape)
+	if w.covered() || !w.main.Visible() || !w.rooms[0].Visible() {
+		t.Error("Esc does not lead back")
+	}
+}
+
 func TestUnitsAndTheme(t *testing.T) {
 	w := newRig(t)
 	before := w.session.Design()

@@ -47,6 +47,7 @@ const (
 	Units      ID = "units"
 	Theme      ID = "theme"
 	FullScreen ID = "full-screen"
+	Showing    ID = "showing"
 
 	PartShape    ID = "part-shape"
 	PartEdge     ID = "part-edge"
@@ -189,6 +190,8 @@ var table = []Action{
 		Does: "Shows and takes lengths in the other system; no length changes."},
 	{ID: Theme, Menu: "View", Name: "Light or dark", Key: Key{fyne.KeyL, Ctrl}, Guard: Looks,
 		Does: "Changes between the light and the dark window."},
+	{ID: Showing, Menu: "View", Name: "Show to the client", Key: Key{fyne.KeyF12, 0}, Group: true,
+		Does: "Gives the whole window to the option in hand, as a drawing with large type or as a picture; nothing can be changed there."},
 	{ID: FullScreen, Menu: "View", Name: "Full screen", Key: Key{fyne.KeyF11, 0}, Guard: Looks,
 		Does: "Gives the window the whole screen, or gives it back."},
 
