@@ -34,6 +34,11 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	job(keys.ExportText, func() { w.files.ExportText() })
 	job(keys.ExportJSON, func() { w.files.ExportJSON() })
 	job(keys.JobSettings, func() { jobsheet.Show(w.session, w.frame) })
+	job(keys.ApprovalSheet, func() { w.desk.MakeSheet() })
+	job(keys.MarkApproved, func() { w.desk.Mark() })
+	job(keys.ShowApproved, func() { w.desk.Show() })
+	job(keys.Letterhead, func() { w.desk.EditLetterhead(nil) })
+	job(keys.ExportComparison, func() { w.desk.ExportComparison(w.compared()) })
 	job(keys.Quit, w.quit)
 
 	named := func(word string, name func() string) func() string {
@@ -149,6 +154,14 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	always(keys.Actions, w.showActions)
 	always(keys.About, w.showAbout)
 	return b
+}
+
+// compared is the options that are shown side by side, "" for none.
+func (w *window) compared() (a, b string) {
+	if w.comparing() {
+		return w.compare.Shown()
+	}
+	return "", ""
 }
 
 // typing reports whether a text has the keyboard, which has an undo of its own.

@@ -19,11 +19,13 @@ type hintLine struct {
 	said   string // what a control says, before both
 }
 
-func newHintLine() *hintLine {
+// newHintLine is the line, with something that is always seen beside the state.
+func newHintLine(beside fyne.CanvasObject) *hintLine {
 	h := &hintLine{text: control.NewText("").Cut(), state: control.NewText("").Muted()}
 	h.object = control.Ground(theme.ColorNameHeaderBackground,
 		control.Pad(look.Gap, look.Space+look.Gap,
-			container.NewBorder(nil, nil, nil, control.Pad(0, look.Section, h.state), h.text)))
+			container.NewBorder(nil, nil, nil, control.Row(look.Space, beside,
+				control.Pad(0, look.Space, control.Middle(h.state))), control.Middle(h.text))))
 	return h
 }
 

@@ -3,6 +3,7 @@ package ui
 import (
 	"path/filepath"
 
+	"example.org/castwright/ui/approval"
 	"example.org/castwright/ui/board"
 	"example.org/castwright/ui/book"
 	"example.org/castwright/ui/bring"
@@ -44,6 +45,7 @@ type window struct {
 	compare  *compare.Page
 	showing  *showing.Page
 	rooms    [2]fyne.CanvasObject // bar and hint line, away while the top is shown
+	desk     *approval.Desk
 	bar      *bar
 	hint     *hintLine
 	welcome  *fyne.Container
@@ -86,7 +88,9 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.scribe = &scribe.Scribe{Session: w.session, Frame: w.frame, Beside: w.panel.Object, Folder: w.files.Folder}
 	w.files.OnDrawing = w.dropDrawing
 	w.bar = w.newBar()
-	w.hint = newHintLine()
+	w.desk = approval.New(w.session, w.frame, w.files, w.keys.Run, h.later)
+	w.compare.OnExport = w.desk.ExportComparison
+	w.hint = newHintLine(w.desk.Chip)
 
 	w.frame.OnSay = w.hint.say
 	w.frame.OnKey = w.key
@@ -235,6 +239,7 @@ func (w *window) opened() {
 	w.welcome.Hide()
 	w.board.SetTool(board.Select)
 	w.board.Fit()
+	w.desk.Verify()
 }
 
 // quit ends the program, after asking about changes.

@@ -24,6 +24,8 @@ import (
 // goroutine.
 type Page struct {
 	Object fyne.CanvasObject
+	// OnExport is asked to write the two options as a page; nil for nobody.
+	OnExport func(a, b string)
 
 	s       *session.Session
 	frame   *control.Frame
@@ -55,9 +57,15 @@ func New(s *session.Session, f *control.Frame, close func()) *Page {
 		})
 	back := control.NewButton(f, control.Face{Icon: icon.Close, Text: "Back to drawing",
 		Hint: "Leaves the comparison (Esc).", Kind: control.Raised}, close)
+	export := control.NewButton(f, control.Face{Icon: icon.Export, Text: "Export…",
+		Hint: "Writes the two as one page, with what differs.", Kind: control.Raised}, func() {
+		if p.OnExport != nil {
+			p.OnExport(p.a, p.b)
+		}
+	})
 	head := container.NewBorder(nil, nil,
 		control.Middle(control.NewText("Two options side by side").Heading()),
-		control.Row(look.Space, p.only, back))
+		control.Row(look.Space, p.only, export, back))
 	side := func(choice *control.Choice, title *control.Text,
 		picture *control.Picture) fyne.CanvasObject {
 		top := container.NewBorder(nil, nil, control.Sized(104, 0, control.Rimmed(choice)), nil,
@@ -119,6 +127,9 @@ func (p *Page) Open() {
 	p.Object.Show()
 	p.Refresh()
 }
+
+// Shown is the names of the two options.
+func (p *Page) Shown() (a, b string) { return p.a, p.b }
 
 func (p *Page) pick(which *string, i int) {
 	if options := p.s.Job().Options; i >= 0 && i < len(options) {

@@ -247,6 +247,9 @@ func FileName(text, otherwise string) string {
 	return name[:min(len(name), 60)]
 }
 
+// ExportName is a name to offer for what is exported of the option in hand.
+func (f *Files) ExportName(what, ext string) string { return f.exportName(what, ext) }
+
 // exportName is the name of what is exported of the option in hand.
 func (f *Files) exportName(what, ext string) string {
 	base := FileName(f.s.Job().Client, "job")

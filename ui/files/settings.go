@@ -18,6 +18,7 @@ type Settings struct {
 	Folder       string   `json:"folder,omitempty"`        // last opened or saved in
 	Step         int      `json:"step,omitempty"`          // that the snap rounds to, 0 by the zoom
 	PictureWidth int      `json:"picture_width,omitempty"` // px
+	Paper        string   `json:"paper,omitempty"`         // "a4" or "letter"; "" by a job's units
 	Width        float32  `json:"width,omitempty"`         // of the window, points
 	Height       float32  `json:"height,omitempty"`
 	Recent       []string `json:"recent,omitempty"` // paths, latest first
@@ -55,6 +56,15 @@ func (s *Settings) BookPath() string {
 		return ""
 	}
 	return filepath.Join(filepath.Dir(s.path), "book.json")
+}
+
+// LetterheadPath is where the maker's letterhead lies, beside the settings; "" where
+// these are never written.
+func (s *Settings) LetterheadPath() string {
+	if s.path == "" {
+		return ""
+	}
+	return filepath.Join(filepath.Dir(s.path), "letterhead.json")
 }
 
 // Save writes the settings. They are a convenience: that they can't be written

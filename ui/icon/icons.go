@@ -109,6 +109,16 @@ var (
 		line(20.5, 15, 20.5, 20.5, 15, 20.5), line(9, 20.5, 3.5, 20.5, 3.5, 15))
 )
 
+// How an option stands to what was approved: three shapes.
+var (
+	Approved   = draw("approved", ring(12, 12, 8.5), line(7.5, 12.5, 10.8, 15.8, 16.5, 9))
+	Changed    = draw("changed", ring(12, 12, 8.5), line(8, 10, 16, 10), line(8, 14.5, 16, 14.5), line(14.5, 7, 9.5, 17.5))
+	Unapproved = draw("unapproved", arc(12, 12, 8.5, 0, 50), arc(12, 12, 8.5, 75, 125), arc(12, 12, 8.5, 150, 200),
+		arc(12, 12, 8.5, 225, 275), arc(12, 12, 8.5, 300, 345))
+	Sheet = draw("sheet", loop(5, 3, 19, 3, 19, 21, 5, 21), round(8, 6, 8, 5, 0.5), line(8, 14.5, 16, 14.5),
+		line(8, 17.8, 11.5, 17.8))
+)
+
 // How grave a warning is: three shapes, so that the colour carries nothing
 // alone.
 var (

@@ -136,11 +136,9 @@ func (h *sheet) percent(label, hint string, at *float64) fyne.CanvasObject {
 
 func (h *sheet) price(label, hint, unit string, at *decimal.Decimal) fyne.CanvasObject {
 	return h.line(label, hint, amount.Money("", *at), unit, func(t string) error {
-		plain := strings.Replace(strings.TrimSpace(t), ",", ".", 1)
-		d, err := decimal.NewFromString(plain)
-		// No exponents: a large one would take all memory. The file keeps six decimals.
-		if err != nil || strings.ContainsAny(plain, "eE") || d.Exponent() < -6 || d.IsNegative() || d.Abs().GreaterThan(decimal.NewFromInt(design.MaxQuantity)) {
-			return fmt.Errorf("%s: %q is no price: type a number such as 14.50", label, t)
+		d, err := panel.ReadPrice(t, label)
+		if err != nil {
+			return err
 		}
 		*at = d
 		return nil

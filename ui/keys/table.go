@@ -69,6 +69,12 @@ const (
 	OptionPrevious  ID = "option-previous"
 	Compare         ID = "compare"
 
+	ApprovalSheet    ID = "approval-sheet"
+	ExportComparison ID = "export-comparison"
+	Letterhead       ID = "letterhead"
+	MarkApproved     ID = "mark-approved"
+	ShowApproved     ID = "show-approved"
+
 	Actions ID = "actions"
 	About   ID = "about"
 )
@@ -129,6 +135,12 @@ var table = []Action{
 		Does: "Writes every number of the option in hand as text."},
 	{ID: ExportJSON, Menu: "File", Name: "Export report as JSON…", Key: Key{fyne.KeyE, Ctrl | alt},
 		Does: "Writes every number of the option in hand for other programs."},
+	{ID: ApprovalSheet, Menu: "File", Name: "Approval sheet…", Key: Key{fyne.KeyP, Ctrl}, Group: true,
+		Does: "Makes the sheet that the client signs: picture, drawing, words and the design's fingerprint."},
+	{ID: ExportComparison, Menu: "File", Name: "Export comparison…", Key: Key{fyne.KeyK, Ctrl | shift},
+		Does: "Writes two options side by side, or one as approved and as it is now, with what differs."},
+	{ID: Letterhead, Menu: "File", Name: "Letterhead…", Key: Key{fyne.KeyH, Ctrl | shift},
+		Does: "Your name, address and logo at the head of the sheets."},
 	{ID: JobSettings, Menu: "File", Name: "Job and materials…", Key: Key{fyne.KeyJ, Ctrl}, Group: true,
 		Does: "Client, site, units, and the materials with their prices."},
 	{ID: Quit, Menu: "File", Name: "Quit", Key: Key{fyne.KeyQ, Ctrl}, Group: true,
@@ -239,6 +251,10 @@ var table = []Action{
 		Does: "Takes the option to the right in hand."},
 	{ID: Compare, Menu: "Options", Name: "Compare two options", Key: Key{fyne.KeyK, Ctrl}, Group: true,
 		Does: "Shows two options side by side with their numbers and what differs."},
+	{ID: MarkApproved, Menu: "Options", Name: "Mark as approved…", Key: Key{fyne.KeyA, Ctrl | shift}, Group: true,
+		Does: "Freezes the option in hand as the client agreed to it; later changes are shown against it."},
+	{ID: ShowApproved, Menu: "Options", Name: "What was approved…", Key: Key{fyne.KeyA, Ctrl | alt},
+		Does: "Shows what was approved, what has changed since, and the way back to it."},
 
 	{ID: Actions, Menu: "Help", Name: "Keys and actions…", Key: Key{fyne.KeyF1, 0},
 		Does: "Finds any action by a word of it, with its key and its place in the menu."},
