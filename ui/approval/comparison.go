@@ -6,7 +6,6 @@ import (
 	"io"
 
 	"example.org/castwright/export/comparison"
-	"example.org/castwright/export/picture"
 	"example.org/castwright/model/approve"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/files"
@@ -46,7 +45,7 @@ func (d *Desk) ExportComparison(a, b string) {
 			}
 		}
 	}
-	order := comparison.Order{A: a, B: b, Quality: picture.Good, Date: d.today()}
+	order := comparison.Order{A: a, B: b, Quality: d.quality, Date: d.today()}
 	left := control.NewChoice(d.frame, "The option at the left.", words, func(i int) { order.A = names[i] })
 	right := control.NewChoice(d.frame, "The option at the right.", secondWords, func(i int) { order.B = second[i] })
 	left.SetPicked(at(names, a))
@@ -61,7 +60,7 @@ func (d *Desk) ExportComparison(a, b string) {
 	bad := fault()
 	body := control.Column(look.Space,
 		control.Sized(520, 0, control.SmallLines("One page with both at one scale, and what differs in words and numbers.")),
-		label("Left", left), label("Right", right), label("Shown as", as.Container),
+		label("Left", control.Rimmed(left)), label("Right", control.Rimmed(right)), label("Shown as", as.Container),
 		label("Paper", d.paperChoice(&order.Paper).Container), label("File", d.kindChoice(&kind).Container),
 		control.Narrow(520, bad))
 	take := func() bool {

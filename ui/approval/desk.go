@@ -4,6 +4,7 @@ import (
 	"io"
 	"time"
 
+	"example.org/castwright/export/picture"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/edit"
@@ -31,6 +32,8 @@ type Desk struct {
 	run   func(keys.ID)
 	later func(time.Duration, func())
 
+	quality picture.Quality // of pictures
+
 	waiting bool // the chip is to be looked at soon
 	asked   int  // how often it was
 }
@@ -38,7 +41,7 @@ type Desk struct {
 // New is a desk on a session. run does an action of the table; later runs something
 // on the main goroutine after a while.
 func New(s *session.Session, f *control.Frame, files *files.Files, run func(keys.ID), later func(time.Duration, func())) *Desk {
-	d := &Desk{s: s, frame: f, files: files, run: run, later: later}
+	d := &Desk{s: s, frame: f, files: files, run: run, later: later, quality: picture.Good}
 	d.Chip = control.NewButton(f, control.Face{Text: "Not approved yet"}, func() { run(keys.ShowApproved) })
 	s.OnChange(d.changed)
 	d.look()
@@ -109,9 +112,24 @@ func (d *Desk) kindChoice(kind *fileKind) *control.Segments {
 	return s
 }
 
-// label is a row of a form: a word and what belongs to it.
+// label is a row of a form: a word, level with the first line of what belongs to it.
 func label(word string, o fyne.CanvasObject) fyne.CanvasObject {
-	return container.NewBorder(nil, nil, control.Sized(labelW, 0, control.Middle(control.NewText(word).Muted())), nil, o)
+	return container.New(row{}, control.NewText(word).Muted(), o)
+}
+
+type row struct{}
+
+func (row) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	m := objects[1].MinSize()
+	return fyne.NewSize(labelW+m.Width, fyne.Max(look.Target, m.Height))
+}
+
+func (row) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	h := objects[0].MinSize().Height
+	objects[0].Move(fyne.NewPos(0, (fyne.Min(size.Height, 32)-h)/2))
+	objects[0].Resize(fyne.NewSize(labelW, h))
+	objects[1].Move(fyne.NewPos(labelW, 0))
+	objects[1].Resize(fyne.NewSize(size.Width-labelW, size.Height))
 }
 
 const labelW = 84

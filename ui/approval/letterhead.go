@@ -11,6 +11,7 @@ import (
 	look "example.org/castwright/ui/theme"
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 )
 
@@ -56,12 +57,14 @@ func (d *Desk) EditLetterhead(then func()) {
 	seen := canvas.NewImageFromImage(logo)
 	seen.FillMode = canvas.ImageFillContain
 	seen.SetMinSize(fyne.NewSize(220, 64))
+	none := control.NewText("No logo").Muted().Centred()
 	var remove *control.Button
 	show := func(img image.Image) {
 		logo = img
 		seen.Image = img
 		seen.Refresh()
 		remove.SetEnabled(img != nil)
+		none.SetText(map[bool]string{true: "No logo"}[img == nil])
 	}
 	choose := control.NewButton(d.frame, control.Face{Text: "Choose a picture…", Kind: control.Raised,
 		Hint: "A PNG or JPEG file; a copy is kept, without what else the file says."}, func() {
@@ -82,12 +85,12 @@ func (d *Desk) EditLetterhead(then func()) {
 	})
 	remove = control.NewButton(d.frame, control.Face{Text: "Remove", Kind: control.Raised, Hint: "Leaves the logo out."},
 		func() { show(nil) })
-	remove.SetEnabled(logo != nil)
+	show(logo)
 	body := control.Column(look.Space,
 		control.Narrow(460, control.SmallLines("Stands at the head of the approval sheet, the logo on the left and the words on the right. "+
 			"It is kept for you, not in the job.")),
 		label("Name", name), label("Address", address), label("Contact", contact),
-		label("Logo", control.Column(look.Gap, control.Ground(theme.ColorNameInputBackground, control.Pad(look.Gap, look.Gap, seen)),
+		label("Logo", control.Column(look.Gap, control.Ground(theme.ColorNameInputBackground, control.Pad(look.Gap, look.Gap, container.NewStack(seen, control.Middle(none)))),
 			control.Row(look.Space, choose, remove))),
 		control.Narrow(460, bad))
 	take := func() bool {

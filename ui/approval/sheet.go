@@ -8,7 +8,6 @@ import (
 
 	"example.org/castwright/export/approval"
 	"example.org/castwright/export/letterhead"
-	"example.org/castwright/export/picture"
 	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/draw"
@@ -44,12 +43,21 @@ func (d *Desk) MakeSheet() {
 	}
 	money := d.line("What the client pays, in "+orElse(j.Materials.Currency, "your money")+"; nothing when it is not set yet.", shown)
 	bad := fault()
+	order := approval.Order{Option: o.Name, Date: d.today(), Quality: d.quality, Price: !price.IsZero()}
+	show := control.NewCheck(d.frame, "Show the price on the sheet", "Without it the sheet says nothing of money.",
+		func(on bool) { order.Price = on })
+	show.SetTicked(order.Price)
 	money.Commit = func(text string) error {
 		p, err := panel.ReadPrice(text, "Price")
-		if err == nil {
-			price = p
+		if err != nil {
+			return err
 		}
-		return err
+		if price.IsZero() && !p.IsZero() { // whoever sets a price means it to be seen
+			order.Price = true
+			show.SetTicked(true)
+		}
+		price = p
+		return nil
 	}
 	money.OnFault = func(err error) {
 		bad.SetText("")
@@ -58,10 +66,6 @@ func (d *Desk) MakeSheet() {
 		}
 	}
 	note := d.line("Words beside the price, such as: with tax, fitted.", o.Price.Note)
-	order := approval.Order{Option: o.Name, Date: d.today(), Quality: picture.Good, Price: !price.IsZero()}
-	show := control.NewCheck(d.frame, "Show the price on the sheet", "Without it the sheet says nothing of money.",
-		func(on bool) { order.Price = on })
-	show.SetTicked(order.Price)
 	head := control.NewText("").Cut()
 	d.nameHead(head)
 	letters := control.NewButton(d.frame, control.Face{Text: "Change…", Kind: control.Raised, Hint: keys.Hint(keys.Letterhead)},

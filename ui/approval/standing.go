@@ -5,7 +5,6 @@ import (
 	"fmt"
 
 	"example.org/castwright/export/approval"
-	"example.org/castwright/export/picture"
 	"example.org/castwright/model/approve"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/icon"
@@ -86,7 +85,7 @@ func (d *Desk) sheetOf(revision int) {
 	for _, a := range j.Approvals {
 		if a.Revision == revision {
 			d.writeSheet(approval.Order{Job: j, Revision: revision, Date: a.Date, Paper: d.paper(), Price: !a.Price.Amount.IsZero(),
-				Quality: picture.Good}, 0, fmt.Sprintf("-revision-%d", revision))
+				Quality: d.quality}, 0, fmt.Sprintf("-revision-%d", revision))
 		}
 	}
 }

@@ -56,6 +56,9 @@ func (e *Entry) SetValue(value string) {
 // SetHint says another thing in the hint line.
 func (e *Entry) SetHint(hint string) { e.hint = hint }
 
+// Hint is what it says in the hint line.
+func (e *Entry) Hint() string { return e.hint }
+
 // Keep puts a text back that was typed and refused before.
 func (e *Entry) Keep(text string) {
 	e.SetText(text)
@@ -155,6 +158,9 @@ func (e *Entry) TypedKey(k *fyne.KeyEvent) {
 		e.Entry.TypedKey(k)
 	}
 }
+
+// AcceptsTab lets Tab go on to the next control, from a text of several lines too.
+func (e *Entry) AcceptsTab() bool { return false }
 
 // TypedShortcut keeps the shortcuts of editing a text and hands others on. Undo
 // and redo are for the text only while something in it is pending.
