@@ -51,6 +51,7 @@ var layers = map[string]string{
 	"model/store/keep": "github.com/gofrs/flock",
 	"model/book":       "model/units model/design",
 	"model/canon":      "",
+	"model/pose":       "model/units model/geom gonum.org/v1/gonum/mat",
 	"model/change":     "model/units model/geom model/design model/edit",
 	"model/terms":      "model/design",
 	"model/approve":    "model/units model/amount model/canon model/change model/design model/edit model/report model/store model/terms",
