@@ -2,6 +2,8 @@ package approve
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"example.org/castwright/model/amount"
 	"example.org/castwright/model/change"
@@ -127,7 +129,29 @@ func (s Since) Lines(sys units.System, currency string) (made, numbers []string)
 			made = append(made, words)
 		}
 	}
+	said := func(start string) bool {
+		return slices.ContainsFunc(made, func(line string) bool { return strings.HasPrefix(line, start) })
+	}
 	for _, d := range s.Numbers {
+		switch d.Key { // what has been said already
+		case "thickness_mm":
+			if said("Thickness ") {
+				continue
+			}
+		case "width_mm", "depth_mm":
+			if said("Top ") {
+				continue
+			}
+		}
+		if d.Key == "warnings" {
+			if d.WordsB != report.Nothing {
+				numbers = append(numbers, "Warned of now: "+d.WordsB)
+			}
+			if d.WordsA != report.Nothing {
+				numbers = append(numbers, "No longer warned of: "+d.WordsA)
+			}
+			continue
+		}
 		if d.WordsA != "" || d.WordsB != "" {
 			numbers = append(numbers, d.Label+" "+d.WordsB+", was "+d.WordsA)
 			continue

@@ -76,8 +76,8 @@ func count(r Report, s warn.Severity) int {
 	return n
 }
 
-// none stands for no warnings.
-const none = "nothing that the other is not"
+// Nothing stands for no warnings in the words of a difference.
+const Nothing = "nothing that the other is not"
 
 // only is the warnings above notes that r has and other has not, in words, each
 // title once.
@@ -94,7 +94,7 @@ func only(r, other Report) string {
 		}
 	}
 	if len(titles) == 0 {
-		return none
+		return Nothing
 	}
 	return strings.Join(titles, "; ")
 }

@@ -40,17 +40,23 @@ func (d *Desk) Show() {
 		list.Add(control.SmallLines("The design that the file keeps for this revision is not the one that was approved: it was changed " +
 			"outside this program. Go by the signed sheet."))
 	}
-	if len(made) > 0 {
-		list.Add(section(fmt.Sprintf("Changed since revision %d", s.Approval.Revision)))
-		for _, line := range made {
-			list.Add(control.Lines(line))
+	lines := func(heading string, of []string) {
+		rows := control.Column(look.Gap)
+		for _, line := range of {
+			if len([]rune(line)) > 80 {
+				rows.Add(control.SmallLines(line))
+				continue
+			}
+			rows.Add(control.NewText(line))
 		}
+		list.Add(section(heading))
+		list.Add(rows)
+	}
+	if len(made) > 0 {
+		lines(fmt.Sprintf("Changed since revision %d", s.Approval.Revision), made)
 	}
 	if s.State == approve.Changed && len(numbers) > 0 {
-		list.Add(section("What follows from it"))
-		for _, line := range numbers {
-			list.Add(control.SmallLines(line))
-		}
+		lines("What follows from it", numbers)
 	}
 	scroll := container.NewVScroll(control.Pad(0, look.Space, list))
 	answers := []control.Answer{}
