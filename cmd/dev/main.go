@@ -87,7 +87,7 @@ func (d dev) say(format string, args ...any) { fmt.Fprintf(d.out, format+"\n", a
 
 // check sets the machine up for running and testing.
 func (d dev) check() error {
-	missing := d.setUp(toBuild, toShow, toTest)
+	missing := d.setUp(toBuild, toShow, toTest, toRead)
 	if len(missing) > 0 {
 		return fmt.Errorf("%d of the things named above are still missing", len(missing))
 	}

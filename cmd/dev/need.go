@@ -13,6 +13,7 @@ const (
 	toBuild purpose = "to build the window"
 	toShow  purpose = "to show the window"
 	toTest  purpose = "to test the window without a screen"
+	toRead  purpose = "to read our PDFs and codes by programs that are not ours"
 )
 
 // need is one thing that the program or its checks cannot do without, how to
@@ -58,6 +59,12 @@ var needs = []need{
 		packages: packages("xvfb", "xorg-x11-server-Xvfb", "xorg-server-xvfb", "xorg-x11-server-Xvfb")},
 	{what: "xdotool, a hand for mouse and keys", purpose: toTest, found: program("xdotool"),
 		packages: packages("xdotool", "xdotool", "xdotool", "xdotool")},
+	{what: "pdftotext, pdffonts and pdftocairo, readers of PDF", purpose: toRead, found: program("pdftocairo"),
+		packages: packages("poppler-utils", "poppler-utils", "poppler", "poppler-tools")},
+	{what: "qpdf, which checks a PDF", purpose: toRead, found: program("qpdf"),
+		packages: packages("qpdf", "qpdf", "qpdf", "qpdf")},
+	{what: "zbarimg, a reader of QR codes", purpose: toRead, found: program("zbarimg"),
+		packages: packages("zbar-tools", "zbar", "zbar", "zbar")},
 }
 
 // packages puts the names that each family uses, several with spaces between.

@@ -29,7 +29,7 @@ func TestEveryNeedHasPackages(t *testing.T) {
 
 func TestAbsent(t *testing.T) {
 	linux := system{family: debian, linux: true}
-	all := ofPurpose(linux, toBuild, toShow, toTest)
+	all := ofPurpose(linux, toBuild, toShow, toTest, toRead)
 	if got := absent(all, full); len(got) != 0 {
 		t.Errorf("a machine with everything lacks %d things", len(got))
 	}

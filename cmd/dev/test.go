@@ -17,7 +17,7 @@ var shared = []string{"./ui/session"}
 
 // test sets the machine up and runs every check, to the end even when one fails.
 func (d dev) test(short bool) error {
-	missing := d.setUp(toBuild, toShow, toTest)
+	missing := d.setUp(toBuild, toShow, toTest, toRead)
 	sockets, err := d.socketFolder()
 	if err != nil {
 		return err
