@@ -102,7 +102,7 @@ func TestStrokes(t *testing.T) {
 	m.pick("An under-mounted sink", "it is to be a sink", func(s state) bool { return s.Busy })
 	d.shootStill(t, "strokes-4-bring")
 	m.key("Return")
-	m.wait("it is in hand", func(s state) bool { return !s.Busy && says("set the sink down")(s) })
+	m.wait("it is in hand", func(s state) bool { return !s.Busy && says("the sink down")(s) })
 	s, err = m.state()
 	if err != nil {
 		t.Fatal(err)
