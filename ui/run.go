@@ -21,6 +21,9 @@ type Args struct {
 	Dump  string    // file to keep the window's state in, for tests; "" for none
 	Ready io.Writer // told READY once the first picture stands; nil for nobody
 	Mouse Mouse     // nil where nobody knows more than the toolkit tells
+	// Screen is the room for windows in points, zero when that is not known; nil
+	// for never.
+	Screen func() fyne.Size
 }
 
 // Mouse is what the toolkit does not tell about the mouse. Its methods are called
@@ -42,7 +45,7 @@ func Run(a fyne.App, args Args) {
 	if err != nil {
 		path = "" // settings are not kept then
 	}
-	w := newWindow(a, files.LoadSettings(path), host{post: fyne.Do, later: later})
+	w := newWindow(a, files.LoadSettings(path), host{post: fyne.Do, later: later, screen: args.Screen})
 	w.follow(args.Mouse)
 	w.start(args)
 	w.win.ShowAndRun()
@@ -52,6 +55,8 @@ func Run(a fyne.App, args Args) {
 type host struct {
 	post  func(func())                // runs something on the main goroutine
 	later func(time.Duration, func()) // the same after a while
+	// screen is the room for windows in points; nil or zero when not known.
+	screen func() fyne.Size
 }
 
 func later(d time.Duration, f func()) { time.AfterFunc(d, func() { fyne.Do(f) }) }

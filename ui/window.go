@@ -56,8 +56,29 @@ type window struct {
 	forwarding bool
 }
 
-// The size of the window where none is remembered, in points.
-const startW, startH = 1280, 800
+// The size of the window where none is remembered and nothing is known of the
+// screen, in points, and its share of a large screen.
+const (
+	startW, startH           = 1280, 800
+	startShareW, startShareH = 0.84, 0.88
+)
+
+// startSize is the size that the window opens with: the one that it had last, or
+// most of the screen.
+func (w *window) startSize() fyne.Size {
+	var room fyne.Size
+	if w.host.screen != nil {
+		room = w.host.screen()
+	}
+	size := fyne.NewSize(startW, startH).Max(fyne.NewSize(room.Width*startShareW, room.Height*startShareH))
+	if s := w.settings; s.Width >= 640 && s.Height >= 480 {
+		size = fyne.NewSize(s.Width, s.Height)
+	}
+	if room.Width >= 640 && room.Height >= 480 {
+		size = size.Min(room)
+	}
+	return size
+}
 
 // newWindow builds the window; it is not shown yet.
 func newWindow(a fyne.App, settings *files.Settings, h host) *window {
@@ -106,11 +127,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.win.SetCloseIntercept(w.quit)
 	w.session.OnChange(w.changed)
 	w.changed(session.Change{Job: true})
-	size := fyne.NewSize(startW, startH)
-	if settings.Width >= 640 && settings.Height >= 480 {
-		size = fyne.NewSize(settings.Width, settings.Height)
-	}
-	w.win.Resize(size)
+	w.win.Resize(w.startSize())
 	w.listen()
 	return w
 }

@@ -421,3 +421,20 @@ func BenchmarkDragStep(b *testing.B) {
 		}
 	}
 }
+
+func TestStartSize(t *testing.T) {
+	for _, tt := range []struct{ room, last, want fyne.Size }{
+		{want: fyne.NewSize(1280, 800)},
+		{room: fyne.NewSize(2560, 1440), want: fyne.NewSize(2560*startShareW, 1440*startShareH)},
+		{room: fyne.NewSize(1366, 768), want: fyne.NewSize(1280, 768)},
+		{room: fyne.NewSize(1280, 1440), want: fyne.NewSize(1280, 1440*startShareH)},
+		{room: fyne.NewSize(2560, 1440), last: fyne.NewSize(1400, 900), want: fyne.NewSize(1400, 900)},
+		{room: fyne.NewSize(1366, 768), last: fyne.NewSize(2500, 1400), want: fyne.NewSize(1366, 768)},
+	} {
+		w := &window{settings: &files.Settings{}, host: host{screen: func() fyne.Size { return tt.room }}}
+		w.settings.Width, w.settings.Height = tt.last.Width, tt.last.Height
+		if got := w.startSize(); got != tt.want {
+			t.Errorf("on a screen of %v, last %v: %v, want %v", tt.room, tt.last, got, tt.want)
+		}
+	}
+}

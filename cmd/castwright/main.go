@@ -41,7 +41,7 @@ func main() {
 	if icon, err := emblem.PNG(128); err == nil {
 		a.SetIcon(fyne.NewStaticResource("castwright.png", icon))
 	}
-	ui.Run(a, ui.Args{Path: path, Dump: *dump, Ready: os.Stdout, Mouse: &mouse{}})
+	ui.Run(a, ui.Args{Path: path, Dump: *dump, Ready: os.Stdout, Mouse: &mouse{}, Screen: screen})
 }
 
 // makeCacheFolder makes the user's cache folder, which the toolkit expects and
