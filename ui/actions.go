@@ -87,6 +87,21 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 			Checked: func() bool { s := w.board.Shown(); return *at(&s) },
 		}
 	}
+	shown := func(id keys.ID, toggle func(), on func() bool) {
+		board := b[id]
+		b[id] = keys.Binding{Enabled: func() bool { return !w.comparing() },
+			Do: func() {
+				if w.showing.Shown() {
+					toggle()
+				} else {
+					board.Do()
+				}
+			},
+			Checked: func() bool { return w.showing.Shown() && on() || !w.showing.Shown() && board.Checked() },
+		}
+	}
+	shown(keys.Dimensions, func() { w.showing.ToggleDimensions() }, func() bool { return w.showing.Dimensions() })
+	shown(keys.Textures, func() { w.showing.ToggleTextures() }, func() bool { return w.showing.Textures() })
 	w.bindSteps(b)
 	job(keys.Units, w.switchUnits)
 	always(keys.Theme, w.switchTheme)

@@ -54,7 +54,7 @@ func (w *window) newBar() *bar {
 			icon.Save), button(keys.ExportPicture, icon.Export),
 		gap(), b.undo, b.redo, gap(), button(keys.JobSettings, icon.Settings), gap())
 	right := control.Row(look.Gap, show, gap(), control.Sized(92, 0, b.units.Container), gap(), b.theme,
-		button(keys.Showing, icon.Picture), button(keys.Actions, icon.Keys))
+		button(keys.Showing, icon.Show), button(keys.Actions, icon.Keys))
 	title := control.Row(look.Space, control.Middle(b.name),
 		control.Middle(control.NewText("·").Muted()))
 	b.object = control.Pad(look.Gap, look.Space, container.NewBorder(nil, nil, left, right,

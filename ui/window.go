@@ -45,6 +45,7 @@ type window struct {
 	compare  *compare.Page
 	showing  *showing.Page
 	rooms    [2]fyne.CanvasObject // bar and hint line, away while the top is shown
+	wasFull  bool                 // the window had the whole screen before that
 	desk     *approval.Desk
 	bar      *bar
 	hint     *hintLine
@@ -113,7 +114,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.compare.OnExport = w.desk.ExportComparison
 	w.hint = newHintLine(w.desk.Chip)
 
-	w.frame.OnSay = w.hint.say
+	w.frame.OnSay = w.say
 	w.frame.OnKey = w.key
 	w.board.OnHint(w.hint.base)
 	w.board.OnKey(w.frame.Key)
@@ -200,6 +201,9 @@ func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // key is a key that no control took: an action's, or one for the drawing.
 func (w *window) key(e *fyne.KeyEvent) {
 	defer w.lookAgain()
+	if w.showing.Shown() && !w.frame.Busy() && w.showing.Key(e) {
+		return
+	}
 	if w.keys.Key(e) || w.forwarding || w.covered() || w.win.Canvas().Focused() == fyne.Focusable(w.board) {
 		return
 	}
@@ -283,6 +287,14 @@ func (w *window) settle() {
 
 func (w *window) comparing() bool { return w.compare.Object.Visible() }
 
+// say says something where the maker looks.
+func (w *window) say(text string) {
+	w.hint.say(text)
+	if w.showing.Shown() {
+		w.showing.Say(text)
+	}
+}
+
 // covered reports whether another page lies over the drawing.
 func (w *window) covered() bool { return w.comparing() || w.showing.Object.Visible() }
 
@@ -293,23 +305,31 @@ func (w *window) stepOption(by int) {
 	}
 }
 
+// openShowing gives the whole screen to the option in hand.
 func (w *window) openShowing() {
 	w.main.Hide()
 	for _, room := range w.rooms {
 		room.Hide()
 	}
+	w.wasFull = w.win.FullScreen()
 	w.showing.Open()
+	w.win.SetFullScreen(true)
 	w.win.Canvas().Unfocus()
 	w.win.Content().Refresh()
+	w.lookAgain()
 }
 
+// closeShowing goes back to the drawing.
 func (w *window) closeShowing() {
 	w.showing.Close()
 	for _, room := range w.rooms {
 		room.Show()
 	}
 	w.main.Show()
+	w.win.SetFullScreen(w.wasFull)
 	w.win.Content().Refresh()
+	w.hint.say("")
+	w.lookAgain()
 }
 
 func (w *window) openCompare() {

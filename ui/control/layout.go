@@ -94,6 +94,14 @@ func (p *Fill) Set(name, rim fyne.ThemeColorName, width float32) {
 	}
 }
 
+// SetRadius takes another radius of the corners.
+func (p *Fill) SetRadius(r float32) {
+	if r != p.radius {
+		p.radius = r
+		p.Refresh()
+	}
+}
+
 // CreateRenderer makes the widget's renderer.
 func (p *Fill) CreateRenderer() fyne.WidgetRenderer {
 	r := &fillRenderer{p: p, box: canvas.NewRectangle(color.Transparent)}

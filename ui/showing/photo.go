@@ -71,6 +71,12 @@ func (p *photo) stop() {
 	p.cancel()
 }
 
+// forget gives up, and lets the pictures and the set go.
+func (p *photo) forget() {
+	p.stop()
+	p.set, p.shot, p.scaled = nil, nil, nil
+}
+
 // ask has the picture taken again. A first look that is under way is finished, so
 // that something is seen while the hand moves; better ones are given up.
 func (p *photo) ask() {

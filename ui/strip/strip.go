@@ -79,6 +79,7 @@ func New(s *session.Session, f *control.Frame, run func(keys.ID),
 		{keys.OptionNew, icon.Add}, {keys.OptionDuplicate, icon.Copy}, {keys.OptionRename,
 			icon.Rename}, {keys.Compare, icon.Compare},
 		{keys.OptionLeft, icon.Left}, {keys.OptionRight, icon.Right}, {keys.OptionRemove, icon.Remove},
+		{keys.Showing, icon.Show},
 	} {
 		p.buttons[b.id] = control.NewButton(f, control.Face{Icon: b.res, Hint: keys.Hint(b.id)},
 			func() { run(b.id) })

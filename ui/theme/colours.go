@@ -14,6 +14,7 @@ const (
 	Selected fyne.ThemeColorName = "castwright-selected" // ground of what is chosen
 	Note     fyne.ThemeColorName = "castwright-note"     // the mildest warnings
 	Ground   fyne.ThemeColorName = "castwright-ground"   // behind pictures of tops
+	Veil     fyne.ThemeColorName = "castwright-veil"     // behind words that lie on a picture
 )
 
 type palette map[fyne.ThemeColorName]color.NRGBA
@@ -103,6 +104,7 @@ func init() {
 		c[theme.ColorNameFocus] = c.with(theme.ColorNamePrimary, 0x55)
 		c[theme.ColorNameSelection] = c.with(theme.ColorNamePrimary, 0x44)
 		c[Selected] = c.with(theme.ColorNamePrimary, 0x24)
+		c[Veil] = c.with(theme.ColorNameBackground, 0xd8)
 		c[theme.ColorNameInnerWindowBorder] = c[theme.ColorNameSeparator]
 		c[theme.ColorNameInnerWindowBorderInactive] = c[theme.ColorNameSeparator]
 	}
