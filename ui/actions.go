@@ -103,6 +103,7 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	shown(keys.Dimensions, func() { w.showing.ToggleDimensions() }, func() bool { return w.showing.Dimensions() })
 	shown(keys.Textures, func() { w.showing.ToggleTextures() }, func() bool { return w.showing.Textures() })
 	w.bindSteps(b)
+	w.bindArrange(b, drawing)
 	job(keys.Units, w.switchUnits)
 	always(keys.Theme, w.switchTheme)
 	b[keys.Showing] = keys.Binding{

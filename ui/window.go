@@ -3,6 +3,7 @@ package ui
 import (
 	"path/filepath"
 
+	"example.org/castwright/model/edit"
 	"example.org/castwright/ui/approval"
 	"example.org/castwright/ui/board"
 	"example.org/castwright/ui/book"
@@ -55,6 +56,10 @@ type window struct {
 	main     fyne.CanvasObject
 
 	forwarding bool
+
+	clip     edit.Clip // parts that were copied
+	clipFrom string    // the option that they came from
+	pasted   int       // how often they were put back there
 }
 
 // The size of the window where none is remembered and nothing is known of the

@@ -9,6 +9,9 @@ import (
 	"testing"
 	"time"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/store"
@@ -19,8 +22,6 @@ import (
 	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 )
 
 // newRig is a whole window without a screen, 1280 by 800 points.
@@ -258,6 +259,43 @@ func TestCompareAndBack(t *testing.T) {
 	w.press(fyne.KeyEscape)
 	if w.comparing() || !w.main.Visible() {
 		t.Error("Esc does not lead back")
+	}
+}
+
+// Several parts are copied to another option, lined up and taken back by name.
+func TestArrange(t *testing.T) {
+	w := newRig(t)
+	w.keys.Run(keys.SelectAll)
+	all := w.pickedParts()
+	if len(all) < 3 {
+		t.Fatalf("%d parts are selected", len(all))
+	}
+	w.pick(all[:2])
+	w.keys.Run(keys.Copy)
+	w.session.SetOption("B")
+	before := len(edit.NewParts(design.Design{}, w.session.Design()))
+	w.keys.Run(keys.Paste)
+	if now := len(edit.NewParts(design.Design{}, w.session.Design())); now != before+2 || len(w.pickedParts()) != 2 {
+		t.Errorf("%d parts became %d, %d selected", before, now, len(w.pickedParts()))
+	}
+	w.session.SetOption("A")
+	var sinks []design.ID
+	for _, k := range w.session.Design().Holes {
+		sinks = append(sinks, k.ID)
+	}
+	w.pick([]design.ID{w.session.Design().Sinks[0].ID, sinks[0]})
+	w.keys.Run(keys.AlignFront)
+	if got := w.session.UndoName(); got == "" {
+		t.Error("nothing was lined up")
+	}
+	was := w.session.Design()
+	w.keys.Run(keys.Cut)
+	if len(w.session.Design().Sinks) != len(was.Sinks)-1 {
+		t.Error("the sink was not cut")
+	}
+	w.keys.Run(keys.Undo)
+	if len(w.session.Design().Sinks) != len(was.Sinks) {
+		t.Error("undo does not bring the cut parts back")
 	}
 }
 

@@ -54,6 +54,14 @@ func (k Key) shortcut() fyne.Shortcut {
 			return &fyne.ShortcutUndo{}
 		case fyne.KeyY:
 			return &fyne.ShortcutRedo{}
+		case fyne.KeyA:
+			return &fyne.ShortcutSelectAll{}
+		case fyne.KeyC:
+			return &fyne.ShortcutCopy{}
+		case fyne.KeyX:
+			return &fyne.ShortcutCut{}
+		case fyne.KeyV:
+			return &fyne.ShortcutPaste{}
 		}
 	}
 	return &desktop.CustomShortcut{KeyName: k.Name, Modifier: k.Mod}

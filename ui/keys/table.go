@@ -114,7 +114,7 @@ const (
 )
 
 // Table is every action, by menus.
-var Table = slices.Concat(table, drawing)
+var Table = slices.Concat(table, drawing, arranging)
 
 var table = []Action{
 	{ID: NewJob, Menu: "File", Name: "New job", Key: Key{fyne.KeyN, Ctrl},
