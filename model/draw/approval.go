@@ -92,16 +92,23 @@ func Approval(job design.Job, option design.Option, r report.Report, o ApprovalO
 
 // letterhead is the maker's logo on the left and lines on the right.
 func (f *flow) letterhead(h Letterhead) {
-	lines := terms.Lines(strings.Join(h.Lines, "\n"))
-	lines = lines[:min(len(lines), 6)]
+	const high, logoWide, most = 17.0, 70.0, 12
+	var lines []string
+	bold := 0 // lines of the name
+	for i, line := range terms.Lines(strings.Join(h.Lines, "\n")) {
+		lines = append(lines, wrapped(line, typeSmall, i == 0, f.width()-logoWide-8, 3)...)
+		if i == 0 {
+			bold = len(lines)
+		}
+	}
+	lines = lines[:min(len(lines), most)]
 	if h.Logo == nil && len(lines) == 0 {
 		return
 	}
-	const high = 17.0
 	if h.Logo != nil {
 		b := h.Logo.Bounds()
 		if b.Dx() > 0 && b.Dy() > 0 {
-			w, tall := 70.0, high
+			w, tall := logoWide, high
 			if k := float64(b.Dx()) / float64(b.Dy()); k*tall < w {
 				w = k * tall
 			} else {
@@ -113,8 +120,7 @@ func (f *flow) letterhead(h Letterhead) {
 	}
 	y := 11.5
 	for i, line := range lines {
-		f.l.words(f.l.w-sheetMargin, y, scene.AnchorEnd, typeSmall, i == 0, f.l.theme.Ink,
-			scene.Fitted(line, typeSmall, i == 0, f.width()-74))
+		f.l.words(f.l.w-sheetMargin, y, scene.AnchorEnd, typeSmall, i < bold, f.l.theme.Ink, line)
 		y += 3.6
 	}
 	f.y = max(10+high, y) + 4
@@ -129,16 +135,30 @@ func (f *flow) title(job design.Job, option design.Option, o ApprovalOptions) {
 		title = "Concrete top"
 	}
 	f.y += 4
-	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeTitle, true, f.l.theme.Ink, scene.Fitted(title, typeTitle, true, f.width()))
+	size := typeTitle
+	if len(wrapped(title, size, true, f.width(), 3)) > 2 {
+		size = 0.72 * typeTitle
+	}
+	for i, line := range wrapped(title, size, true, f.width(), 4) {
+		if i > 0 {
+			f.y += 1.2 * size
+		}
+		f.l.words(sheetMargin, f.y, scene.AnchorStart, size, true, f.l.theme.Ink, line)
+	}
 	f.y += 8
 	state := fmt.Sprintf("For approval, revision %d", o.Revision)
 	if o.Agreed != "" {
 		state = fmt.Sprintf("Revision %d, %s", o.Revision, o.Agreed)
 	}
-	right := f.l.words(f.l.w-sheetMargin, f.y, scene.AnchorEnd, typeBody, true, f.l.theme.Ink, scene.Fitted(state, typeBody, true, f.width()/2))
-	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, false, f.l.theme.Faint,
-		scene.Fitted(subtitle(job, option, o.Date), typeBody, false, f.width()-right-6))
-	f.y += 5.5
+	_, w := scene.Set(state, true)
+	column, y := min(w*typeBody+0.1, 0.5*f.width()), f.y
+	left := f.width() - column - 6
+	for i, line := range wrapped(state, typeBody, true, column, 4) {
+		f.l.words(f.l.w-sheetMargin, y+float64(i)*lineHigh(typeBody), scene.AnchorEnd, typeBody, true, f.l.theme.Ink, line)
+		f.y = max(f.y, y+float64(i)*lineHigh(typeBody))
+	}
+	below := f.l.paragraph(sheetMargin, y, left, typeBody, false, f.l.theme.Faint, subtitle(job, option, o.Date), 4)
+	f.y = max(f.y, below-lineHigh(typeBody)) + 5.5
 }
 
 func subtitle(job design.Job, option design.Option, date string) string {
@@ -173,6 +193,7 @@ func (f *flow) picture(o ApprovalOptions) {
 func (f *flow) drawing(d design.Design, r report.Report) {
 	zone := geom.Box{Min: geom.Vec{X: sheetMargin, Y: f.y}, Max: geom.Vec{X: f.l.w - sheetMargin, Y: f.bottom - 3}}
 	v, one := f.l.plan(d, r, f.l.view(f.sys), zone)
+	f.l.numberEdges(v, r.Solid)
 	f.views[len(f.views)-1] = v
 	y := f.bottom + 3
 	x := f.l.scaleBar(v, y)
@@ -259,11 +280,12 @@ const signHigh = 51.0
 // sign is the words of agreement, lines for names, signatures and dates, and the
 // fingerprint as text and as a QR code.
 func (f *flow) sign(o ApprovalOptions) {
+	top := f.bottom - signHigh
 	if f.y+signHigh > f.bottom {
 		f.turn()
+		top = f.y - 1 // alone on its page
 	}
 	l := f.l
-	top := f.bottom - signHigh
 	l.rule(sheetMargin, l.w-sheetMargin, top+1)
 	const mark = 27.0
 	x, right := sheetMargin, l.w-sheetMargin
@@ -273,7 +295,7 @@ func (f *flow) sign(o ApprovalOptions) {
 	l.paragraph(x, y+0.5, text, typeSmall, false, l.theme.Faint,
 		"After the pour nothing can be changed. A change before it is a new revision with a fingerprint of its own.", 2)
 	for i, who := range [...]string{"Client", "Maker"} {
-		line := f.bottom - 20.5 + 15*float64(i)
+		line := top + signHigh - 20.5 + 15*float64(i)
 		at := x
 		for _, field := range [...]struct {
 			words string

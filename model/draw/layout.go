@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"sort"
 	"strconv"
 	"strings"
 
@@ -111,12 +112,15 @@ func (l *layout) box(x, y, w, h float64) geom.Loop {
 	return geom.Loop{l.at(x, y), l.at(x+w, y), l.at(x+w, y+h), l.at(x, y+h)}
 }
 
-// wrapped breaks text into at most most lines of width mm; what is left over is
-// cut off with an ellipsis.
+// wrapped breaks text into at most most lines of width mm, within a word where it
+// is longer than a line; what is left over is cut off with an ellipsis.
 func wrapped(text string, size float64, bold bool, width float64, most int) []string {
 	var out []string
 	line := ""
-	all := strings.Fields(text)
+	var all []string
+	for _, word := range strings.Fields(text) {
+		all = append(all, broken(word, size, bold, width, most)...)
+	}
 	for i, word := range all {
 		next := word
 		if line != "" {
@@ -138,6 +142,24 @@ func wrapped(text string, size float64, bold bool, width float64, most int) []st
 	}
 	for i := range out {
 		out[i] = scene.Fitted(out[i], size, bold, width)
+	}
+	return out
+}
+
+// broken is a word in pieces of at most width mm, no more than most and one.
+func broken(word string, size float64, bold bool, width float64, most int) []string {
+	if _, w := scene.Set(word, bold); w*size <= width {
+		return []string{word}
+	}
+	var out []string
+	rest := []rune(word)
+	for len(rest) > 0 && len(out) <= most {
+		n := 1 + sort.Search(min(len(rest), 400)-1, func(k int) bool {
+			_, w := scene.Set(string(rest[:k+2]), bold)
+			return k+2 > len(rest) || w*size > width
+		})
+		out = append(out, string(rest[:n]))
+		rest = rest[n:]
 	}
 	return out
 }

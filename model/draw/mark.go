@@ -8,6 +8,7 @@ import (
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/scene"
+	"example.org/castwright/model/slab"
 )
 
 const (
@@ -113,14 +114,93 @@ func partLoops(s Side, part design.ID) []geom.Loop {
 	return out
 }
 
+// numberEdges puts the numbers of the edges on a drawing, each within the top along
+// its edge, where no words are.
+func (l *layout) numberEdges(v View, s slab.Solid) {
+	const inside, radius = 4.2, 1.9 // mm
+	numbers := edgeNumbers(s)
+	for _, side := range s.Sides {
+		n, ok := numbers[side.Node]
+		if !ok || side.Corner >= 0 || len(side.Points) < 2 {
+			continue
+		}
+		delete(numbers, side.Node)
+		var p geom.Vec
+		for i, share := range [...]float64{0.5, 0.36, 0.64, 0.22, 0.78} {
+			at, in := along(side.Points, share)
+			q := v.ToPage(at).Add(geom.Vec{X: in.X, Y: -in.Y}.Mul(inside * l.unit))
+			if i == 0 {
+				p = q
+			}
+			if l.clear(q, 1.2*radius*l.unit) {
+				p = q
+				break
+			}
+		}
+		ring := circle(p, radius*l.unit)
+		l.items = append(l.items,
+			scene.Fill{Loops: []geom.Loop{ring}, Paint: scene.Paint{Colour: l.theme.Halo}},
+			scene.Stroke{Lines: [][]geom.Vec{ring}, Closed: true, Width: 0.25 * l.unit, Colour: l.theme.Ink},
+			scene.Text{At: p, Size: 1.2 * radius * l.unit, Bold: true, Colour: l.theme.Ink, Text: strconv.Itoa(n)})
+	}
+}
+
+// clear reports whether no text of the page comes near to a place.
+func (l *layout) clear(p geom.Vec, r float64) bool {
+	for _, it := range l.items {
+		t, ok := it.(scene.Text)
+		if !ok {
+			continue
+		}
+		w, h := t.Width(), t.Size
+		mid := t.At
+		dir := geom.Vec{X: 1}.Turn(t.Angle)
+		switch t.Anchor {
+		case scene.AnchorStart:
+			mid = mid.Add(dir.Mul(w / 2))
+		case scene.AnchorEnd:
+			mid = mid.Sub(dir.Mul(w / 2))
+		}
+		d := p.Sub(mid)
+		if math.Abs(d.Dot(dir)) < w/2+r && math.Abs(d.Cross(dir)) < h/2+r {
+			return false
+		}
+	}
+	return true
+}
+
+// along is the place at a share of a run's length and the unit vector from it to its
+// left.
+func along(pts []geom.Vec, share float64) (at, left geom.Vec) {
+	whole := 0.0
+	for i := 1; i < len(pts); i++ {
+		whole += pts[i].Dist(pts[i-1])
+	}
+	to := share * whole
+	for i := 1; i < len(pts); i++ {
+		d := pts[i].Dist(pts[i-1])
+		if d > 0 && (to <= d || i == len(pts)-1) {
+			return pts[i-1].Lerp(pts[i], min(1, to/d)), pts[i].Sub(pts[i-1]).Unit().Left()
+		}
+		to -= d
+	}
+	return pts[0], geom.Vec{}
+}
+
+// circle is a disc's rim.
+func circle(at geom.Vec, r float64) geom.Loop {
+	out := make(geom.Loop, 32)
+	for i := range out {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(out)))
+		out[i] = at.Add(geom.Vec{X: r * cos, Y: r * sin})
+	}
+	return out
+}
+
 // badge is a number in a disc of a radius in mm, at a place of the page.
 func (l *layout) badge(at geom.Vec, radius float64, n int) {
 	r := radius * l.unit
-	disc := make(geom.Loop, 24)
-	for i := range disc {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(len(disc)))
-		disc[i] = at.Add(geom.Vec{X: r * cos, Y: r * sin})
-	}
+	disc := circle(at, r)
 	l.items = append(l.items,
 		scene.Fill{Loops: []geom.Loop{disc}, Paint: scene.Paint{Colour: l.theme.Ink}},
 		scene.Text{At: at, Size: 1.24 * r, Bold: true, Colour: l.theme.Halo, Text: strconv.Itoa(n)})

@@ -84,47 +84,116 @@ func whole(kg float64, sys units.System) string {
 	return strconv.FormatFloat(kg, 'f', 0, 64) + " kg"
 }
 
-// edgeRows says of every edge what it is: "front (2) and right: half round".
-// Edges that are alike stand together.
+// maxEdgeRows is the most kinds of edge that are told one by one.
+const maxEdgeRows = 30
+
+// edgeRows says of every edge what it is: "front (2) and right: half round". Edges
+// that are alike stand together. Where the sides do not tell edges apart they go by
+// the numbers that the drawing bears.
 func edgeRows(s slab.Solid, sys units.System) []string {
-	type group struct {
-		wall    bool
-		profile design.Profile
-	}
-	var order []group
-	sides := map[group]map[string]int{}
+	numbers := edgeNumbers(s)
+	var order []edgeKind
+	sides := map[edgeKind][]string{}
 	for _, side := range s.Sides {
 		if side.Corner >= 0 || len(side.Points) < 2 {
 			continue
 		}
-		g := group{side.Wall, side.Profile}
-		if g.wall {
-			g.profile = design.Profile{}
-		}
+		g := kindOf(side)
 		if sides[g] == nil {
-			sides[g] = map[string]int{}
 			order = append(order, g)
 		}
-		sides[g][facing(side.Points)]++
+		name := facing(side.Points)
+		if n, ok := numbers[side.Node]; ok {
+			name = strconv.Itoa(n) + " (" + name + ")"
+		}
+		sides[g] = append(sides[g], name)
 	}
 	var out, walls []string
-	for _, g := range order {
-		var names []string
-		for _, n := range [...]string{"front", "left", "right", "back"} {
-			switch k := sides[g][n]; {
-			case k > 1:
-				names = append(names, n+" ("+strconv.Itoa(k)+")")
-			case k == 1:
-				names = append(names, n)
-			}
+	for i, g := range order {
+		if i == maxEdgeRows {
+			out = append(out, "And "+strconv.Itoa(len(order)-i)+" more kinds of edge, as drawn")
+			break
 		}
+		names := sides[g]
+		start := ""
+		switch {
+		case numbers == nil:
+			names = bySide(names)
+		case len(names) == 1:
+			start = "edge "
+		default:
+			start = "edges "
+		}
+		words := sentence(start + and(names) + ": ")
 		if g.wall {
-			walls = append(walls, sentence(and(names)+": at the wall, not finished"))
+			walls = append(walls, words+"at the wall, not finished")
 			continue
 		}
-		out = append(out, sentence(and(names)+": "+lower(ProfileWords(g.profile, sys))))
+		out = append(out, words+lower(ProfileWords(g.profile, sys)))
 	}
 	return append(out, walls...)
+}
+
+// edgeKind is what edges that are alike have in common.
+type edgeKind struct {
+	wall    bool
+	profile design.Profile
+}
+
+func kindOf(side slab.Side) edgeKind {
+	if side.Wall {
+		return edgeKind{wall: true}
+	}
+	return edgeKind{profile: side.Profile}
+}
+
+// bySide is names of sides in a fixed order, each once with its number.
+func bySide(names []string) []string {
+	var out []string
+	for _, n := range [...]string{"front", "left", "right", "back"} {
+		k := 0
+		for _, name := range names {
+			if name == n {
+				k++
+			}
+		}
+		switch {
+		case k > 1:
+			out = append(out, n+" ("+strconv.Itoa(k)+")")
+		case k == 1:
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// maxNumbered is the most edges that are numbered.
+const maxNumbered = 24
+
+// edgeNumbers numbers the edges of a top, by their nodes, where two of different
+// kinds face the same side. It is nil where the side is name enough, and where there
+// are too many to be numbered.
+func edgeNumbers(s slab.Solid) map[int]int {
+	kinds := map[string]edgeKind{}
+	numbers := map[int]int{}
+	alike := true
+	for _, side := range s.Sides {
+		if side.Corner >= 0 || len(side.Points) < 2 {
+			continue
+		}
+		if _, ok := numbers[side.Node]; !ok {
+			numbers[side.Node] = len(numbers) + 1
+		}
+		name := facing(side.Points)
+		if k, ok := kinds[name]; ok && k != kindOf(side) {
+			alike = false
+		}
+		kinds[name] = kindOf(side)
+	}
+	if alike || len(numbers) > maxNumbered {
+		return nil
+	}
+	return numbers
 }
 
 // and joins words: "front, left and right".

@@ -29,9 +29,10 @@ func TestSpecification(t *testing.T) {
 	}
 	delete(got, "Weight") // reckoned elsewhere
 	want := map[string][]string{
-		"Size":    {"1600 mm × 1100 mm, 40 mm thick"},
-		"Face":    {"Coarse aggregate exposed, polished, warm grey"},
-		"Edges":   {"Front: half round", "Right: square", "Right: broken stone", "Front, left and back: at the wall, not finished"},
+		"Size": {"1600 mm × 1100 mm, 40 mm thick"},
+		"Face": {"Coarse aggregate exposed, polished, warm grey"},
+		"Edges": {"Edge 1 (front): half round", "Edge 2 (right): square", "Edge 4 (right): broken stone",
+			"Edges 3 (front), 5 (back) and 6 (left): at the wall, not finished"},
 		"Corners": {"Rounded 70 mm front left; rounded 80 mm inside corner"},
 		"Basin": {"Under-mount, D-shaped bowl 460 mm × 350 mm; the concrete overhangs the bowl by 3 mm",
 			"Vessel, stands on the top, round, Ø 300 mm; drain hole Ø 45 mm"},
@@ -43,6 +44,21 @@ func TestSpecification(t *testing.T) {
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// Where the sides tell edges apart, they are named by them.
+func TestEdgesBySide(t *testing.T) {
+	d := counter()
+	for i := range d.Outline.Nodes {
+		d.Outline.Nodes[i].Edge.Profile = design.Profile{Kind: design.ProfileRounded, Size: mm(10)}
+		d.Outline.Nodes[i].Edge.Side = design.SideSeen
+	}
+	d.Outline.Nodes[4].Edge.Side = design.SideWall
+	for _, row := range draw.Specification(d, derive(d), units.Metric) {
+		if row.Label == "Edges" && row.Words != "Front (2), left and right (2): rounded 10 mm" {
+			t.Errorf("%q", row.Words)
+		}
 	}
 }
 
