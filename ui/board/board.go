@@ -66,6 +66,7 @@ type Board struct {
 	last     click
 	space    bool // held: a press moves the paper
 	held     tool.Mod
+	number   bool // the mouse is on a number that can be typed
 	keyboard bool // the focus came by the keyboard: it is shown
 	flash    *flash
 

@@ -509,3 +509,36 @@ func TestOptionInSight(t *testing.T) {
 		}
 	}
 }
+
+// TestDimensionsCanBeTyped: a click on a number that stands around the top opens
+// it, whatever was selected.
+func TestDimensionsCanBeTyped(t *testing.T) {
+	d := plain()
+	d.Outline.Nodes[1].Corner = design.Corner{Kind: design.CornerRounded, Size: 60 * mm}
+	for text, tt := range map[string]struct {
+		typed string
+		want  func(d design.Design) bool
+	}{
+		"1200 mm": {"1300", func(d design.Design) bool { return edit.Bounds(d.Outline).W() == 1300 }},
+		"500 mm":  {"550", func(d design.Design) bool { return edit.Bounds(d.Outline).H() == 550 }},
+		"R 60 mm": {"45", func(d design.Design) bool { return d.Outline.Nodes[1].Corner.Size == 45*mm }},
+	} {
+		k := newDesk(t, d)
+		at, ok := k.b.DimensionSaying(text)
+		if !ok {
+			t.Fatalf("no dimension says %s", text)
+		}
+		k.hover(at)
+		if k.b.Cursor() != desktop.TextCursor || !strings.Contains(k.hint, "type") {
+			t.Errorf("over %s the hint is %q", text, k.hint)
+		}
+		k.click(at)
+		for _, r := range tt.typed {
+			k.b.TypedRune(r)
+		}
+		k.b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		if !tt.want(k.s.Design()) {
+			t.Errorf("%s typed for %s: %+v", tt.typed, text, k.s.Design().Outline)
+		}
+	}
+}

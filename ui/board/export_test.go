@@ -1,6 +1,7 @@
 package board
 
 import (
+	"example.org/castwright/model/scene"
 	"image"
 	"image/color"
 	"time"
@@ -48,4 +49,16 @@ var TestGround = color.RGBA{1, 2, 3, 0xff}
 // MoveOnto moves a picture of one view to another.
 func MoveOnto(dst, src *image.RGBA, v, of view.View) {
 	moveOnto(dst, src, v, of, tintOf(1, 2, 3, 0xff))
+}
+
+// DimensionSaying is where one of the dimensions around the top has its number,
+// when the picture has one pixel to the point.
+func (b *Board) DimensionSaying(text string) (fyne.Position, bool) {
+	for _, item := range b.picture.was.dims {
+		if t, ok := item.(scene.Text); ok && t.Text == text {
+			c := textBox(t, 0).Centre()
+			return fyne.NewPos(float32(c.X), float32(c.Y)), true
+		}
+	}
+	return fyne.Position{}, false
 }

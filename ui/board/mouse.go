@@ -100,6 +100,10 @@ func (b *Board) pressPrimary(e *desktop.MouseEvent) {
 		b.press.label = true
 		return
 	}
+	if b.takeDimension(e.Position) {
+		b.press.label = true
+		return
+	}
 	p := b.pointer(e.Position)
 	p.Mod |= modsOf(e.Modifier)
 	now := b.now()
@@ -190,7 +194,8 @@ func (b *Board) MouseMoved(e *desktop.MouseEvent) {
 		}
 	}
 	changed := b.hand.Move(b.pointer(e.Position))
-	if _, ok := b.labelAt(e.Position); ok {
+	b.number = b.overNumber(e.Position)
+	if b.number {
 		b.tell("Click to type a new value for this measure.")
 		return
 	}
@@ -206,6 +211,7 @@ func (b *Board) MouseOut() {
 	if b.press.active {
 		return
 	}
+	b.number = false
 	b.hand.Out()
 	b.after()
 }
@@ -226,6 +232,9 @@ func (b *Board) Scrolled(e *fyne.ScrollEvent) {
 func (b *Board) Cursor() desktop.Cursor {
 	if b.press.pan || b.space {
 		return desktop.PointerCursor
+	}
+	if b.number {
+		return desktop.TextCursor
 	}
 	switch b.hand.Cursor() {
 	case tool.CursorCross:

@@ -121,10 +121,15 @@ func (h *Hand) holdForTyping() *hold {
 	return k
 }
 
+// Idle reports whether nothing is drawn, set down or pressed.
+func (h *Hand) Idle() bool {
+	return h.pen == nil && h.put == nil && h.free == nil && (h.hold == nil || !h.hold.pressed)
+}
+
 // TakeField opens a number for a measure of what is selected, as a click on its
 // label does.
 func (h *Hand) TakeField(name string) bool {
-	if h.pen != nil || h.put != nil || h.free != nil || h.hold != nil && h.hold.pressed {
+	if !h.Idle() {
 		return false
 	}
 	k := h.holdForTyping()
