@@ -106,62 +106,113 @@ func TestReadByOthers(t *testing.T) {
 	}
 }
 
-// A length of the drawing, read from the paths that poppler finds, is that of the
-// design at the sheet's scale. The top is 1500 mm wide, drawn 1:10: 150 mm, which
-// is 425.197 points of 1/72 in (ISO 32000-1, 8.3.2.3).
+// Lengths of the drawing, read from the paths that poppler finds, are those of the
+// design at the scale that the sheet states: top, basin, hole and scale bar. A point
+// of PDF is 1/72 in (ISO 32000-1, 8.3.2.3).
 func TestScaleByPoppler(t *testing.T) {
-	j := demo(t)
-	j.Options = []design.Option{{Name: "A", Design: design.Design{
-		Outline: edit.Rectangle(1500*units.Millimetre, 700*units.Millimetre), Thickness: 40 * units.Millimetre,
-		Finish: design.Finish{Polish: 2},
-	}}}
-	dir := t.TempDir()
-	path := filepath.Join(dir, "sheet.pdf")
-	if err := os.WriteFile(path, pdf(t, approval.Order{Job: j, Option: "A", Paper: draw.PaperA4}), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if text := tool(t, "pdftotext", path, "-"); !strings.Contains(text, "Scale 1:10 printed on A4") {
-		t.Fatalf("not drawn 1:10:\n%s", text)
-	}
-	svg := filepath.Join(dir, "sheet.svg")
-	tool(t, "pdftocairo", "-svg", "-noshrink", "-f", "1", "-l", "1", path, svg)
-	data, err := os.ReadFile(svg)
-	if err != nil {
-		t.Fatal(err)
-	}
-	want := map[float64]bool{1500. / 10 / 25.4 * 72: false, 700. / 10 / 25.4 * 72: false}
-	for _, m := range regexp.MustCompile(` d="([^"]*)"`).FindAllStringSubmatch(string(data), -1) {
-		for _, part := range strings.Split(m[1], "M") {
-			w, h := extent(part)
-			for x := range want {
-				// 0.1 mm of the design at 1:10 is 0.01 mm of paper, 0.028 pt.
-				if math.Abs(w-x) < 0.028 || math.Abs(h-x) < 0.028 {
-					want[x] = true
+	const mm, inch = units.Millimetre, units.Inch
+	for _, c := range []struct {
+		name           string
+		sys            units.System
+		paper          draw.PaperSize
+		w, d, sink, os units.Length // width, depth, diameters of basin and hole
+		bar            float64      // length of the scale bar, mm of the top
+		scale          string
+	}{
+		{"A4", units.Metric, draw.PaperA4, 1500 * mm, 700 * mm, 370 * mm, 50 * mm, 500, "Scale 1:10 printed on A4"},
+		{"Letter, metric", units.Metric, draw.PaperLetter, 2200 * mm, 600 * mm, 400 * mm, 60 * mm, 500, "Scale 1:15 printed on Letter"},
+		{"Letter", units.Imperial, draw.PaperLetter, 61*inch + inch/2, 22*inch + inch/4, 16 * inch, 2 * inch, 24 * 25.4, "1\" = 1 ft (1:12) printed on Letter"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j := demo(t)
+			j.Units = c.sys
+			d := design.Design{Outline: edit.Rectangle(c.w, c.d), Thickness: 40 * mm, Finish: design.Finish{Polish: 2}}
+			d.Sinks = []design.Sink{{ID: "sink-1", At: design.Point{X: c.w / 2, Y: c.d / 2},
+				Shape: design.Shape{Kind: design.ShapeCircle, Width: c.sink}}}
+			d.Holes = []design.Hole{{ID: "hole-1", At: design.Point{X: c.w / 8, Y: c.d / 2}, Diameter: c.os}}
+			j.Options = []design.Option{{Name: "A", Design: d}}
+			path := filepath.Join(t.TempDir(), "sheet.pdf")
+			if err := os.WriteFile(path, pdf(t, approval.Order{Job: j, Option: "A", Paper: c.paper}), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			if text := tool(t, "pdftotext", path, "-"); !strings.Contains(text, c.scale) {
+				t.Fatalf("not drawn at %q:\n%s", c.scale, text)
+			}
+			one, err := strconv.ParseFloat(regexp.MustCompile(`1:(\d+)`).FindStringSubmatch(c.scale)[1], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			svg := path + ".svg"
+			tool(t, "pdftocairo", "-svg", "-noshrink", "-f", "1", "-l", "1", path, svg)
+			data, err := os.ReadFile(svg)
+			if err != nil {
+				t.Fatal(err)
+			}
+			box := func(w, h float64) [2]float64 { return [2]float64{w / one / 25.4 * 72, h / one / 25.4 * 72} }
+			want := map[string][2]float64{"basin": box(c.sink.MM(), c.sink.MM()), "hole": box(c.os.MM(), c.os.MM())}
+			found, wide := map[string]bool{}, false
+			var upright, level []float64 // where lines stand: dimensions' extension lines are among them
+			// 0.1 mm of the top.
+			tol := 0.1 / one / 25.4 * 72
+			for _, m := range regexp.MustCompile(` d="([^"]*)"`).FindAllStringSubmatch(string(data), -1) {
+				for _, part := range strings.Split(m[1], "M") {
+					w, h, x, y := extent(part)
+					if w < 0.01 && h > 5 {
+						upright = append(upright, x)
+					}
+					if h < 0.01 && w > 5 {
+						level = append(level, y)
+					}
+					for name, x := range want {
+						if math.Abs(w-x[0]) < tol && math.Abs(h-x[1]) < tol {
+							found[name] = true
+						}
+					}
+					wide = wide || math.Abs(w-box(c.bar, 0)[0]) < tol && h < 6
 				}
 			}
-		}
-	}
-	for x, found := range want {
-		if !found {
-			t.Errorf("no path is %.3f pt long", x)
-		}
+			size := box(c.w.MM(), c.d.MM())
+			if !apart(upright, size[0], tol) || !apart(level, size[1], tol) {
+				t.Errorf("no lines are as far apart as the top is large, %.3f by %.3f pt", size[0], size[1])
+			}
+			for name, x := range want {
+				if !found[name] {
+					t.Errorf("no path is as large as the %s, %.3f by %.3f pt", name, x[0], x[1])
+				}
+			}
+			if !wide {
+				t.Errorf("no path is as long as a scale bar of %g mm", c.bar)
+			}
+		})
 	}
 }
 
-// extent is the size of a part of a path, of the commands L, C and Z.
-func extent(d string) (w, h float64) {
+// apart reports whether two of these places are so far from each other.
+func apart(at []float64, far, tol float64) bool {
+	for _, a := range at {
+		for _, b := range at {
+			if math.Abs(b-a-far) < tol {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// extent is the size of a part of a path, of the commands L, C and Z, and its corner.
+func extent(d string) (w, h, x, y float64) {
 	lo, hi := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 	k := 0
 	for _, f := range strings.Fields(d) {
-		x, err := strconv.ParseFloat(f, 64)
+		v, err := strconv.ParseFloat(f, 64)
 		if err != nil {
 			k = 0
 			continue
 		}
-		lo[k%2], hi[k%2] = min(lo[k%2], x), max(hi[k%2], x)
+		lo[k%2], hi[k%2] = min(lo[k%2], v), max(hi[k%2], v)
 		k++
 	}
-	return hi[0] - lo[0], hi[1] - lo[1]
+	return hi[0] - lo[0], hi[1] - lo[1], lo[0], lo[1]
 }
 
 // The code on the sheet says what it should to a reader that is not the writer:

@@ -45,19 +45,21 @@ func scaleBar(v View, at geom.Vec, most float64) []scene.Item {
 		return nil
 	}
 	high := v.pt(4.5)
+	rim := v.pt(0.9)
 	rect := func(x0, x1, grow float64) geom.Loop {
 		return geom.Loop{
-			{X: x0 - grow, Y: at.Y - high/2 - grow}, {X: x1 + grow, Y: at.Y - high/2 - grow},
-			{X: x1 + grow, Y: at.Y + high/2 + grow}, {X: x0 - grow, Y: at.Y + high/2 + grow},
+			{X: x0, Y: at.Y - high/2 - grow}, {X: x1, Y: at.Y - high/2 - grow},
+			{X: x1, Y: at.Y + high/2 + grow}, {X: x0, Y: at.Y + high/2 + grow},
 		}
 	}
+	// From edge to edge it is as long as it says: the rim at its end lies within.
 	items := []scene.Item{
-		scene.Fill{Loops: []geom.Loop{rect(at.X, at.X+length, v.pt(0.9))}, Paint: scene.Paint{Colour: v.Theme.Ink}},
+		scene.Fill{Loops: []geom.Loop{rect(at.X, at.X+length, rim)}, Paint: scene.Paint{Colour: v.Theme.Ink}},
 	}
 	var gaps []geom.Loop
 	part := length / float64(best.parts)
 	for i := 1; i < best.parts; i += 2 {
-		gaps = append(gaps, rect(at.X+float64(i)*part, at.X+float64(i+1)*part, 0))
+		gaps = append(gaps, rect(at.X+float64(i)*part, min(at.X+float64(i+1)*part, at.X+length-rim), 0))
 	}
 	items = append(items, scene.Fill{Loops: gaps, Paint: scene.Paint{Colour: v.Theme.Halo}})
 	return append(items, scene.Text{
