@@ -1,5 +1,5 @@
 // Package assets holds what is built into the program: the schema of the job
-// file and the demo jobs.
+// file, the demo jobs and the licences of the fonts.
 package assets
 
 import (
@@ -11,6 +11,9 @@ import (
 
 //go:embed schema/castwright-job.schema.json
 var schema []byte
+
+//go:embed licence/*.txt
+var licences embed.FS
 
 //go:embed demo/*.json
 var demos embed.FS
@@ -38,6 +41,20 @@ func Demos() []Demo {
 			panic("assets: " + err.Error())
 		}
 		out = append(out, Demo{e.Name(), data})
+	}
+	return out
+}
+
+// Licences are the licences of the fonts that the program draws with and embeds in
+// PDFs, by the fonts' names. Both allow it.
+func Licences() map[string]string {
+	out := map[string]string{}
+	for font, name := range map[string]string{"Go fonts": "go-fonts", "DejaVu Sans Condensed": "dejavu-fonts"} {
+		data, err := fs.ReadFile(licences, "licence/"+name+".txt")
+		if err != nil {
+			panic("assets: " + err.Error()) // it is built in
+		}
+		out[font] = string(data)
 	}
 	return out
 }

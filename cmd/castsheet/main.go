@@ -65,7 +65,7 @@ func commands() *cobra.Command {
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return fmt.Errorf("%s; see %s --help", plainFlag(err.Error()), cmd.CommandPath())
 	})
-	root.AddCommand(demoCommand(), checkCommand(), reportCommand(), pictureCommand(), schemaCommand(),
+	root.AddCommand(demoCommand(), checkCommand(), reportCommand(), pictureCommand(), schemaCommand(), licencesCommand(),
 		versionCommand(), previewCommand(), approvalCommand(), approvedCommand(), compareCommand(), outlineCommand())
 	return root
 }
