@@ -167,6 +167,18 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 		},
 		Checked: w.comparing,
 	}
+	b[keys.Lessons] = keys.Binding{
+		Do: func() {
+			if w.coach.Teaching() {
+				w.coach.Stop()
+			} else {
+				w.settle()
+				w.coach.Again()
+			}
+		},
+		Enabled: drawing,
+		Checked: func() bool { return w.coach.Teaching() },
+	}
 	always(keys.Actions, w.showActions)
 	always(keys.About, w.showAbout)
 	return b

@@ -8,6 +8,7 @@ import (
 	"example.org/castwright/ui/board"
 	"example.org/castwright/ui/book"
 	"example.org/castwright/ui/bring"
+	"example.org/castwright/ui/coach"
 	"example.org/castwright/ui/compare"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/files"
@@ -48,6 +49,7 @@ type window struct {
 	rooms    [2]fyne.CanvasObject // bar and hint line, away while the top is shown
 	wasFull  bool                 // the window had the whole screen before that
 	desk     *approval.Desk
+	coach    *coach.Coach
 	bar      *bar
 	hint     *hintLine
 	welcome  *fyne.Container
@@ -114,6 +116,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.parts.Book = book.New(w.frame, settings.BookPath())
 	w.scribe = &scribe.Scribe{Session: w.session, Frame: w.frame, Beside: w.panel.Object, Folder: w.files.Folder}
 	w.files.OnDrawing = w.dropDrawing
+	w.coach = w.newCoach()
 	w.bar = w.newBar()
 	w.desk = approval.New(w.session, w.frame, w.files, w.keys.Run, h.later)
 	w.compare.OnExport = w.desk.ExportComparison
@@ -159,7 +162,7 @@ func (w *window) layout() fyne.CanvasObject {
 		control.Pad(0, look.Space, w.parts.Object), control.Pad(look.Gap/2, 0,
 			control.NewFill("", 0)), control.Rule()))
 	middle := container.NewBorder(w.welcome, container.NewBorder(control.Rule(), nil, nil, nil,
-		w.strip.Object), nil, nil, w.board)
+		w.strip.Object), nil, nil, container.NewStack(w.board, w.coach.Object))
 	side := container.NewBorder(nil, nil, vertical(), nil, w.panel.Object)
 	w.main = container.New(tight{}, parts, nothing(), side, middle)
 	w.ready = container.NewWithoutLayout()
@@ -266,6 +269,9 @@ func (w *window) opened() {
 	w.board.SetTool(board.Select)
 	w.board.Fit()
 	w.desk.Verify()
+	if w.session.Path() == "" {
+		w.coach.Start() // a job of the maker's own
+	}
 }
 
 // quit ends the program, after asking about changes.
@@ -317,6 +323,7 @@ func (w *window) openShowing() {
 		room.Hide()
 	}
 	w.wasFull = w.win.FullScreen()
+	w.coach.Learn(lessonShow)
 	w.showing.Open()
 	w.win.SetFullScreen(true)
 	w.win.Canvas().Unfocus()

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -474,5 +475,32 @@ func TestStartSize(t *testing.T) {
 		if got := w.startSize(); got != tt.want {
 			t.Errorf("on a screen of %v, last %v: %v, want %v", tt.room, tt.last, got, tt.want)
 		}
+	}
+}
+
+// TestFirstSteps: a job of one's own begins with notes on the drawing, an opened one
+// does not, and Help brings them back.
+func TestFirstSteps(t *testing.T) {
+	w := newRig(t)
+	if w.coach.Teaching() {
+		t.Error("the demo job is covered with notes")
+	}
+	w.keys.Run(keys.NewJob)
+	if !w.coach.Teaching() {
+		t.Fatal("a first job begins without notes")
+	}
+	w.keys.Run(keys.Lessons)
+	if w.coach.Teaching() {
+		t.Error("the notes can't be put away")
+	}
+	w.settings.Learned = nil
+	w.keys.Run(keys.Lessons)
+	if !w.coach.Teaching() {
+		t.Error("Help does not bring the notes back")
+	}
+	w.keys.Run(keys.Showing)
+	w.press(fyne.KeyEscape)
+	if !slices.Contains(w.settings.Learned, lessonShow) {
+		t.Errorf("after a showing %v is learned", w.settings.Learned)
 	}
 }

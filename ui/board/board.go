@@ -73,6 +73,7 @@ type Board struct {
 	hint   string
 	onHint func(string)
 	onKey  func(*fyne.KeyEvent)
+	onMove func()
 	now    func() time.Time
 	acted  func() (fyne.Position, bool) // see [Board.Acted]
 
@@ -205,6 +206,15 @@ func (b *Board) OnHint(f func(string)) {
 	b.after()
 }
 
+// OnMoved sets who hears that the view or what is in hand may have changed.
+func (b *Board) OnMoved(f func()) { b.onMove = f }
+
+// Resting reports whether the hand rests: nothing is drawn, set down, dragged or
+// typed.
+func (b *Board) Resting() bool {
+	return !b.press.active && b.hand.Tool() == Select && b.hand.Idle() && !b.hand.Busy()
+}
+
 // OnKey sets who hears the keys that mean nothing on the board.
 func (b *Board) OnKey(f func(*fyne.KeyEvent)) { b.onKey = f }
 
@@ -303,6 +313,9 @@ func (b *Board) extent() geom.Box {
 func (b *Board) after() {
 	b.tell(b.hand.Hint())
 	b.raster.Refresh()
+	if b.onMove != nil {
+		b.onMove()
+	}
 }
 
 func (b *Board) tell(hint string) {

@@ -21,7 +21,8 @@ type Settings struct {
 	Paper        string   `json:"paper,omitempty"`         // "a4" or "letter"; "" by a job's units
 	Width        float32  `json:"width,omitempty"`         // of the window, points
 	Height       float32  `json:"height,omitempty"`
-	Recent       []string `json:"recent,omitempty"` // paths, latest first
+	Recent       []string `json:"recent,omitempty"`  // paths, latest first
+	Learned      []string `json:"learned,omitempty"` // notes on the drawing that are not shown again
 
 	path string
 }

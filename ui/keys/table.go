@@ -75,6 +75,7 @@ const (
 	MarkApproved     ID = "mark-approved"
 	ShowApproved     ID = "show-approved"
 
+	Lessons ID = "lessons"
 	Actions ID = "actions"
 	About   ID = "about"
 )
@@ -256,6 +257,8 @@ var table = []Action{
 	{ID: ShowApproved, Menu: "Options", Name: "What was approved…", Key: Key{fyne.KeyA, Ctrl | alt},
 		Does: "Shows what was approved, what has changed since, and the way back to it."},
 
+	{ID: Lessons, Menu: "Help", Name: "First steps on the drawing", Key: Key{fyne.KeyH, Ctrl},
+		Does: "Shows on the drawing what to do first, or puts it away again."},
 	{ID: Actions, Menu: "Help", Name: "Keys and actions…", Key: Key{fyne.KeyF1, 0},
 		Does: "Finds any action by a word of it, with its key and its place in the menu."},
 	{ID: About, Menu: "Help", Name: "About and cautions…", Key: Key{fyne.KeyF1, Ctrl},

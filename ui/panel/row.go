@@ -70,7 +70,7 @@ func (p *Panel) newRow(f field, key string) *row {
 	case kindColour:
 		r.dye = newDye(p.frame, f.hint, f.palette,
 			func(c design.Colour) { r.do(func() error { return p.s.Do(r.f.dye(c)) }) })
-		o = r.dye
+		o = r.dye.Tile // itself: what embeds it would be another widget to the toolkit
 	}
 	r.fault = control.SmallLines("")
 	r.fault.Importance = widget.DangerImportance

@@ -103,6 +103,9 @@ func (r *Row) refresh() {
 	}
 }
 
+// Noun is the button of a noun.
+func (r *Row) Noun(id keys.ID) fyne.CanvasObject { return r.nouns[id].tile }
+
 // Open opens a noun's starters.
 func (r *Row) Open(id keys.ID) {
 	n := r.nouns[id]

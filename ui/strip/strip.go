@@ -93,6 +93,14 @@ func New(s *session.Session, f *control.Frame, run func(keys.ID),
 	return p
 }
 
+// Button is the button of an action, nil for one that has none here.
+func (p *Strip) Button(id keys.ID) fyne.CanvasObject {
+	if b, ok := p.buttons[id]; ok {
+		return b
+	}
+	return nil
+}
+
 func (p *Strip) changed(c session.Change) {
 	if c.Job || c.Option || c.Design {
 		p.refresh(c.Job || c.Option)
