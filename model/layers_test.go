@@ -65,6 +65,7 @@ var layers = map[string]string{
 	"export/comparison": "model/ export/paper export/picture export/raster",
 	"export/picture":    "model/",
 	"export/report":     "model/ " + decimal,
+	"export/room":       "model/ export/picture golang.org/x/image/draw",
 
 	"ui/": "ui/ model/ export/ assets github.com/golang/freetype/ golang.org/x/image/ " + decimal + " " + fyne,
 

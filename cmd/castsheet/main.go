@@ -66,7 +66,8 @@ func commands() *cobra.Command {
 		return fmt.Errorf("%s; see %s --help", plainFlag(err.Error()), cmd.CommandPath())
 	})
 	root.AddCommand(demoCommand(), checkCommand(), reportCommand(), pictureCommand(), schemaCommand(), licencesCommand(),
-		versionCommand(), previewCommand(), approvalCommand(), approvedCommand(), compareCommand(), outlineCommand())
+		versionCommand(), previewCommand(), approvalCommand(), approvedCommand(), compareCommand(), outlineCommand(),
+		roomCommand())
 	return root
 }
 

@@ -75,27 +75,35 @@ func pngCost(data []byte, c image.Config) int64 {
 	return n
 }
 
-// orientation is tag 0x0112 of the file's EXIF, 1 when there is none that makes
-// sense. A file whose metadata can't be read is still a picture.
-func orientation(data []byte, kind imagemeta.ImageFormat) (o int) {
+// tagged is what the file's EXIF says of how it was taken: tag 0x0112, which way up,
+// 1 when there is none that makes sense; tag 0xA405, the focal length in terms of
+// 35 mm film, 0 when it is not said. A file whose metadata can't be read is still a
+// picture.
+func tagged(data []byte, kind imagemeta.ImageFormat) (orientation, focal35 int) {
+	orientation = 1
 	defer func() {
 		if recover() != nil {
-			o = 1
+			orientation, focal35 = 1, 0
 		}
 	}()
-	o = 1
 	_, _ = imagemeta.Decode(imagemeta.Options{
 		R: bytes.NewReader(data), ImageFormat: kind, Sources: imagemeta.EXIF,
-		ShouldHandleTag: func(t imagemeta.TagInfo) bool { return t.Tag == "Orientation" && t.Namespace == "IFD0" },
+		ShouldHandleTag: func(t imagemeta.TagInfo) bool {
+			return t.Tag == "Orientation" && t.Namespace == "IFD0" || t.Tag == "FocalLengthIn35mmFormat"
+		},
 		HandleTag: func(t imagemeta.TagInfo) error {
-			if v, ok := t.Value.(uint16); ok && v >= 1 && v <= 8 {
-				o = int(v)
+			v, ok := t.Value.(uint16)
+			switch {
+			case ok && t.Tag == "Orientation" && v >= 1 && v <= 8:
+				orientation = int(v)
+			case ok && t.Tag != "Orientation" && v >= 8 && v <= 1200:
+				focal35 = int(v)
 			}
-			return imagemeta.ErrStopWalking
+			return nil
 		},
 		Timeout: 2 * time.Second, LimitNumTags: 1000, LimitTagSize: 1000,
 	})
-	return o
+	return orientation, focal35
 }
 
 // upright turns a picture as its orientation says (EXIF 2.3, 4.6.4, tag 0x0112):

@@ -31,6 +31,15 @@ type Meta struct {
 	Format        string // "jpeg" or "png"
 	Orientation   int    // EXIF 2.3, tag 0x0112: 1 to 8, 1 when not said
 	Width, Height int    // as stored, before it was turned or scaled
+	Focal35       int    // focal length in terms of 35 mm film, mm (EXIF 2.3, tag 0xA405), 0 when not said
+}
+
+// Upright is the size of the whole picture as it is seen.
+func (m Meta) Upright() (w, h int) {
+	if m.Orientation >= 5 {
+		return m.Height, m.Width
+	}
+	return m.Width, m.Height
 }
 
 // The errors that a caller may tell apart.
@@ -94,6 +103,6 @@ func decode(data []byte, l Limits) (*image.RGBA, Meta, error) {
 	if err != nil {
 		return nil, m, fmt.Errorf("%w (%v)", ErrDamaged, err)
 	}
-	m.Orientation = orientation(data, f.kind)
+	m.Orientation, m.Focal35 = tagged(data, f.kind)
 	return upright(scaled(img, l.Side), m.Orientation), m, nil
 }

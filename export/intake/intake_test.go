@@ -197,3 +197,25 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// The focal length in terms of 35 mm film (EXIF 2.3, tag 0xA405, in the EXIF
+// directory that tag 0x8769 points to) is told, a silly one is not.
+func TestFocalLength(t *testing.T) {
+	for said, want := range map[uint16]int{26: 26, 0: 0, 5000: 0} {
+		tiff := []byte("MM\x00*\x00\x00\x00\x08" + // header
+			"\x00\x02" + "\x01\x12\x00\x03\x00\x00\x00\x01\x00\x06\x00\x00" + "\x87\x69\x00\x04\x00\x00\x00\x01\x00\x00\x00\x26" + "\x00\x00\x00\x00" +
+			"\x00\x01" + "\xa4\x05\x00\x03\x00\x00\x00\x01")
+		tiff = append(binary.BigEndian.AppendUint16(tiff, said), 0, 0, 0, 0, 0, 0)
+		var b bytes.Buffer
+		if err := jpeg.Encode(&b, image.NewRGBA(image.Rect(0, 0, 40, 20)), nil); err != nil {
+			t.Fatal(err)
+		}
+		segment := append([]byte("Exif\x00\x00"), tiff...)
+		data := binary.BigEndian.AppendUint16([]byte{0xff, 0xd8, 0xff, 0xe1}, uint16(len(segment)+2))
+		data = append(append(data, segment...), b.Bytes()[2:]...)
+		_, m, err := Read(bytes.NewReader(data), Photo)
+		if err != nil || m.Focal35 != want || m.Orientation != 6 {
+			t.Errorf("%d: %+v, %v", said, m, err)
+		}
+	}
+}

@@ -102,7 +102,8 @@ func (s *Set) cutOut(g Setting) *scene {
 	}
 	s.level(c)
 	if g.Gain != ([3]float64{}) {
-		c.rig.tint(v3{g.Gain[0], g.Gain[1], g.Gain[2]})
+		c.gain = v3{g.Gain[0], g.Gain[1], g.Gain[2]}
+		c.rig.tint(c.gain)
 	}
 	c.alone = &scene{body: c.body, concrete: c.concrete, mesh: s.alone(), planes: c.planes, rig: c.rig}
 	c.empty = &scene{concrete: c.concrete, mesh: newThings(0), planes: c.planes, rig: c.rig}

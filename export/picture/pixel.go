@@ -110,12 +110,17 @@ func (k *shot) reflected(r ray, rnd *source) v3 {
 	if f.metal {
 		return k.s.rig.studio(r.d.mirrored(f.n)).times(f.f0)
 	}
-	return k.lit(&h, rnd).times(f.kd).add(v3{0.04, 0.04, 0.04})
+	coat := v3{0.04, 0.04, 0.04}
+	if k.s.gain != (v3{}) {
+		coat = coat.times(k.s.gain)
+	}
+	return k.lit(&h, rnd).times(f.kd).add(coat)
 }
 
 // lit is the light at a place that may or may not be in sight.
 func (k *shot) lit(h *hit, rnd *source) v3 {
-	if x, y, ok := k.c.project(h.p); ok {
+	// What catches shadows has the share of its light in the layer, not the light.
+	if x, y, ok := k.c.project(h.p); ok && !k.s.catches(h.m) {
 		away := h.p.sub(k.c.eye).norm()
 		if d, _, fits := k.l.at(k.s, x, y, h.p, h.n, h.m, k.c.footprint(away)); fits {
 			return d

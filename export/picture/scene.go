@@ -12,6 +12,7 @@ type scene struct {
 	// catch the top's shadow: alone is that scene without a cabinet, empty
 	// without the top either.
 	alone, empty *scene
+	gain         v3 // of its light, by channel; none for 1
 }
 
 // plane is an endless wall or floor, seen from the side that n points to.

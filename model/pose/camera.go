@@ -20,6 +20,10 @@ type Camera struct {
 	// Miss is how far the marked corners lie from those of a rectangle of this
 	// size that such a camera sees: the root mean square, in pixels.
 	Miss float64
+	// Strain is how far such corners and such a focal length are from what is
+	// expected, in standard deviations: above 5 the size is likely not that of what
+	// was marked.
+	Strain float64
 	// Doubt is how unsure the focal length is, as the standard deviation of its
 	// logarithm: 0.1 is 10 %.
 	Doubt float64
@@ -92,7 +96,7 @@ func Find(c Corners, w, d float64, photo Photo) (Camera, error) {
 	if !ok {
 		return Camera{}, errors.New("no camera sees these corners so: mark them again, and check the size")
 	}
-	out := Camera{Focal: math.Exp(best.logF), Miss: f.miss(best), Doubt: f.doubtOf(best)}
+	out := Camera{Focal: math.Exp(best.logF), Miss: f.miss(best), Strain: math.Sqrt(sumOf(f.residuals(best))), Doubt: f.doubtOf(best)}
 	fitted := f.matrix(best)
 	// The plane as it was marked, at the scale of the fitted camera in its middle.
 	centre := geom.Vec{X: w / 2, Y: -d / 2}

@@ -194,8 +194,8 @@ func TestFocalOf(t *testing.T) {
 	}
 }
 
-// A size that the corners can't have is found out by how far they are missed.
-func TestMissTellsAWrongSize(t *testing.T) {
+// A size that the corners can't have is found out.
+func TestStrainTellsAWrongSize(t *testing.T) {
 	photo := pose.Photo{W: 4000, H: 3000}
 	truth := looking([3]float64{-400, -1500, 900}, [3]float64{620, -280, 0}, 0, 2900, 4000, 3000)
 	corners := truth.corners(1250, 560)
@@ -203,12 +203,12 @@ func TestMissTellsAWrongSize(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if right.Miss > 0.3 {
-		t.Errorf("the right size misses by %.2f pixels", right.Miss)
+	if right.Miss > 0.3 || right.Strain > 1 {
+		t.Errorf("the right size misses by %.2f pixels, strain %.2f", right.Miss, right.Strain)
 	}
 	wrong, err := pose.Find(corners, 560, 1250, photo)
-	if err == nil && wrong.Miss < 20 {
-		t.Errorf("width and depth swapped miss by %.2f pixels only", wrong.Miss)
+	if err == nil && wrong.Strain < 5 {
+		t.Errorf("width and depth swapped miss by %.2f pixels, strain %.2f", wrong.Miss, wrong.Strain)
 	}
 	// Even so the marked corners are met.
 	if err == nil {

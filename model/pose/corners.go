@@ -38,6 +38,7 @@ func (f *Fault) Error() string { return "the " + f.Corner.String() + " corner " 
 // Bounds of what can be measured from.
 const (
 	leastSide  = 12.0  // pixels
+	leastArea  = 900.0 // pixels
 	leastShare = 0.001 // of the photograph's area
 	leastBend  = 0.03  // sine of the angle by which a corner must bend, 1.7 degrees
 )
@@ -91,7 +92,7 @@ func (c Corners) Check(w, h int) error {
 	case left == 4:
 		return &Fault{BackRight, "and the front left one are the wrong way round: swap the two. The corners go clockwise from the back left one"}
 	}
-	if area := c.area(); area < leastShare*float64(w)*float64(h) {
+	if area := c.area(); area < max(leastArea, leastShare*float64(w)*float64(h)) {
 		return &Fault{BackLeft, fmt.Sprintf("and the others enclose only %.0f of %d pixels, too few to measure from: take the photograph from nearer", area, w*h)}
 	}
 	return nil
