@@ -1,13 +1,9 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"fmt"
-	"io"
 	"os"
-	"path/filepath"
-	"strings"
 
 	"example.org/castwright/export/approval"
 	"example.org/castwright/export/letterhead"
@@ -17,8 +13,8 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// papers are the sizes of paper by the words that ask for them.
-var papers = map[string]draw.PaperSize{"": draw.PaperByUnits, "a4": draw.PaperA4, "letter": draw.PaperLetter}
+// maxSheet is the widest approval sheet, in pixels.
+const maxSheet = 4000
 
 func approvalCommand() *cobra.Command {
 	var option, output, paper, quality, date, head, agreed, by string
@@ -32,20 +28,20 @@ func approvalCommand() *cobra.Command {
 			"kept in the job's file as its next revision, and the sheet says so.",
 		Args: oneArgument("the job's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			ending := strings.ToLower(filepath.Ext(output))
-			if ending != ".pdf" && ending != ".png" {
-				return fmt.Errorf("approval needs -o and the name of a file to write, ending in .pdf or .png; it got %q", output)
+			ending, err := endingOf(output, "approval", ".pdf", ".png")
+			if err != nil {
+				return err
 			}
-			size, ok := papers[strings.ToLower(paper)]
-			if !ok {
-				return fmt.Errorf("there is no paper %q: give a4 or letter", paper)
+			size, err := paperOf(paper)
+			if err != nil {
+				return err
 			}
-			work, ok := previewQualities[quality]
-			if !ok {
-				return fmt.Errorf("there is no quality %q: give quick, good or reference", quality)
+			work, err := qualityOf(quality)
+			if err != nil {
+				return err
 			}
-			if width < minWidth || width > 4000 {
-				return fmt.Errorf("a width of %d pixels is out of range: give %d to 4000", width, minWidth)
+			if err := widthWithin(width, maxSheet); err != nil {
+				return err
 			}
 			if by != "" && agreed == "" {
 				return errors.New("--by says who agreed: give the day with --approve too, such as --approve 2026-11-26")
@@ -68,11 +64,7 @@ func approvalCommand() *cobra.Command {
 					return err
 				}
 			}
-			ctx := cmd.Context()
-			if ctx == nil {
-				ctx = context.Background()
-			}
-			s, err := approval.Make(ctx, approval.Order{
+			s, err := approval.Make(cmd.Context(), approval.Order{
 				Job: job, Option: o.Name, Revision: revision, Date: date, Paper: size, Price: price, Quality: work,
 				Head: letters,
 			}, nil)
@@ -84,12 +76,7 @@ func approvalCommand() *cobra.Command {
 					return err
 				}
 			}
-			return store.Write(output, func(w io.Writer) error {
-				if ending == ".png" {
-					return s.PNG(w, width)
-				}
-				return s.PDF(w)
-			})
+			return writeSheet(output, ending, s, width)
 		},
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PDF or PNG to write")

@@ -18,17 +18,9 @@ func approvedCommand() *cobra.Command {
 			"and numbers. Ends with 1 when a revision in the file is not as it was approved.",
 		Args: oneArgument("the job's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			job, err := loadJob(args[0])
+			job, options, err := loadOptions(args[0], option)
 			if err != nil {
 				return err
-			}
-			options := job.Options
-			if option != "" {
-				o, err := choose(job, option)
-				if err != nil {
-					return err
-				}
-				options = []design.Option{o}
 			}
 			out := cmd.OutOrStdout()
 			for _, o := range options {

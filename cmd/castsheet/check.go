@@ -5,7 +5,6 @@ import (
 
 	sheet "example.org/castwright/export/report"
 	"example.org/castwright/model/approve"
-	"example.org/castwright/model/design"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/warn"
 	"github.com/spf13/cobra"
@@ -18,17 +17,9 @@ func checkCommand() *cobra.Command {
 		Short: "Print faults and warnings; end with 1 when one is severe",
 		Args:  oneArgument("the job's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			job, err := loadJob(args[0])
+			job, options, err := loadOptions(args[0], option)
 			if err != nil {
 				return err
-			}
-			options := job.Options
-			if option != "" {
-				o, err := choose(job, option)
-				if err != nil {
-					return err
-				}
-				options = []design.Option{o}
 			}
 			severe := false
 			for _, err := range approve.Check(job) {

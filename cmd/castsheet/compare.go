@@ -1,15 +1,11 @@
 package main
 
 import (
-	"context"
 	"fmt"
-	"io"
-	"path/filepath"
 	"strings"
 
 	"example.org/castwright/export/comparison"
 	"example.org/castwright/export/raster"
-	"example.org/castwright/model/store"
 	"github.com/spf13/cobra"
 )
 
@@ -23,9 +19,9 @@ func compareCommand() *cobra.Command {
 			"listed in words and numbers. \"--options A,approved\" compares an option with what was approved.",
 		Args: oneArgument("the job's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			ending := strings.ToLower(filepath.Ext(output))
-			if ending != ".pdf" && ending != ".png" {
-				return fmt.Errorf("compare needs -o and the name of a file to write, ending in .png or .pdf; it got %q", output)
+			ending, err := endingOf(output, "compare", ".png", ".pdf")
+			if err != nil {
+				return err
 			}
 			a, b, ok := strings.Cut(options, ",")
 			if a, b = strings.TrimSpace(a), strings.TrimSpace(b); !ok || a == "" || b == "" || strings.Contains(b, ",") {
@@ -34,37 +30,28 @@ func compareCommand() *cobra.Command {
 			if as != "drawing" && as != "picture" {
 				return fmt.Errorf("there is no way %q to show an option: give drawing or picture", as)
 			}
-			size, ok := papers[strings.ToLower(paper)]
-			if !ok {
-				return fmt.Errorf("there is no paper %q: give a4 or letter", paper)
+			size, err := paperOf(paper)
+			if err != nil {
+				return err
 			}
-			work, ok := previewQualities[quality]
-			if !ok {
-				return fmt.Errorf("there is no quality %q: give quick, good or reference", quality)
+			work, err := qualityOf(quality)
+			if err != nil {
+				return err
 			}
-			if width < minWidth || width > raster.MaxSide {
-				return fmt.Errorf("a width of %d pixels is out of range: give %d to %d", width, minWidth, raster.MaxSide)
+			if err := widthWithin(width, raster.MaxSide); err != nil {
+				return err
 			}
 			job, err := loadJob(args[0])
 			if err != nil {
 				return err
 			}
-			ctx := cmd.Context()
-			if ctx == nil {
-				ctx = context.Background()
-			}
-			page, err := comparison.Make(ctx, comparison.Order{
+			page, err := comparison.Make(cmd.Context(), comparison.Order{
 				Job: job, A: a, B: b, Pictures: as == "picture", Quality: work, Paper: size, Date: date,
 			}, nil)
 			if err != nil {
 				return err
 			}
-			return store.Write(output, func(w io.Writer) error {
-				if ending == ".pdf" {
-					return page.PDF(w)
-				}
-				return page.PNG(w, width)
-			})
+			return writeSheet(output, ending, page, width)
 		},
 	}
 	cmd.Flags().StringVar(&options, "options", "", "the two to compare, such as A,B")

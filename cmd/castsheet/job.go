@@ -50,6 +50,17 @@ func loadOption(path, name string) (design.Job, design.Option, error) {
 	return job, o, err
 }
 
+// loadOptions reads a job and gives it with the option of this name, or with all of
+// them when the name is empty.
+func loadOptions(path, name string) (design.Job, []design.Option, error) {
+	job, err := loadJob(path)
+	if err != nil || name == "" {
+		return job, job.Options, err
+	}
+	o, err := choose(job, name)
+	return job, []design.Option{o}, err
+}
+
 // derive reckons the report of one option of a job.
 func derive(job design.Job, o design.Option) report.Report {
 	return report.Derive(o.Design, job.Materials, job.Site)

@@ -30,8 +30,8 @@ func pictureCommand() *cobra.Command {
 			if !strings.EqualFold(filepath.Ext(output), ".png") {
 				return fmt.Errorf("picture needs -o and the name of a PNG to write, ending in .png; it got %q", output)
 			}
-			if width < minWidth || width > maxWidth {
-				return fmt.Errorf("a width of %d pixels is out of range: give %d to %d", width, minWidth, maxWidth)
+			if err := widthWithin(width, maxWidth); err != nil {
+				return err
 			}
 			job, o, err := loadOption(args[0], option)
 			if err != nil {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"image"
 	"image/png"
@@ -16,11 +15,8 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// The views and qualities that preview knows, by the words that ask for them.
-var (
-	previewViews     = map[string]picture.Kind{"top": picture.Top, "quarter": picture.Quarter, "close": picture.Close}
-	previewQualities = map[string]picture.Quality{"quick": picture.Quick, "good": picture.Good, "reference": picture.Reference}
-)
+// previewViews are the views that preview knows, by the words that ask for them.
+var previewViews = map[string]picture.Kind{"top": picture.Top, "quarter": picture.Quarter, "close": picture.Close}
 
 func previewCommand() *cobra.Command {
 	var option, output, view, quality string
@@ -37,12 +33,12 @@ func previewCommand() *cobra.Command {
 			if !ok {
 				return fmt.Errorf("there is no view %q: give top, quarter or close", view)
 			}
-			work, ok := previewQualities[quality]
-			if !ok {
-				return fmt.Errorf("there is no quality %q: give quick, good or reference", quality)
+			work, err := qualityOf(quality)
+			if err != nil {
+				return err
 			}
-			if width < minWidth || width > picture.MaxSide {
-				return fmt.Errorf("a width of %d pixels is out of range: give %d to %d", width, minWidth, picture.MaxSide)
+			if err := widthWithin(width, picture.MaxSide); err != nil {
+				return err
 			}
 			_, o, err := loadOption(args[0], option)
 			if err != nil {
@@ -53,11 +49,7 @@ func previewCommand() *cobra.Command {
 			if kind == picture.Top {
 				height = set.PlanHeight(width)
 			}
-			ctx := cmd.Context()
-			if ctx == nil {
-				ctx = context.Background()
-			}
-			img, err := picture.Render(ctx, set, picture.View{Kind: kind}, work, width, height, nil)
+			img, err := picture.Render(cmd.Context(), set, picture.View{Kind: kind}, work, width, height, nil)
 			if err != nil {
 				return err
 			}

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"image"
@@ -51,12 +50,14 @@ func roomCommand() *cobra.Command {
 			if corners == "" {
 				return errors.New("room needs --corners, such as --corners 410,300,1500,310,1630,520,290,500")
 			}
-			work, ok := previewQualities[quality]
+			work, ok := qualities[quality]
 			if !ok || quality == "reference" {
 				return fmt.Errorf("there is no quality %q: give quick or good", quality)
 			}
-			if width != 0 && (width < minWidth || width > mostRoom) {
-				return fmt.Errorf("a width of %d pixels is out of range: give %d to %d", width, minWidth, mostRoom)
+			if width != 0 {
+				if err := widthWithin(width, mostRoom); err != nil {
+					return err
+				}
 			}
 			marks, err := pose.Parse(corners)
 			if err != nil {
@@ -107,11 +108,7 @@ func roomCommand() *cobra.Command {
 					return fmt.Errorf("--at: %w", err)
 				}
 			}
-			ctx := cmd.Context()
-			if ctx == nil {
-				ctx = context.Background()
-			}
-			out, err := room.Compose(ctx, room.Top{Design: o.Design, Solid: s}, order, work, width, nil)
+			out, err := room.Compose(cmd.Context(), room.Top{Design: o.Design, Solid: s}, order, work, width, nil)
 			if err != nil {
 				return err
 			}
