@@ -5,18 +5,17 @@ import (
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/keys"
-	"example.org/castwright/ui/session"
 )
 
 // bindArrange says what is done to several parts at once.
 func (w *window) bindArrange(b map[keys.ID]keys.Binding, drawing func() bool) {
 	bind := func(id keys.ID, least int, do func(ids []design.ID)) {
 		b[id] = keys.Binding{
-			Do:      func() { w.settle(); do(w.pickedParts()) },
-			Enabled: func() bool { return drawing() && len(w.pickedParts()) >= least },
+			Do:      func() { w.settle(); do(w.session.SelectedParts()) },
+			Enabled: func() bool { return drawing() && len(w.session.SelectedParts()) >= least },
 		}
 	}
-	bind(keys.SelectAll, 0, func([]design.ID) { w.pick(edit.NewParts(design.Design{}, w.session.Design())) })
+	bind(keys.SelectAll, 0, func([]design.ID) { w.session.SelectParts(edit.NewParts(design.Design{}, w.session.Design())) })
 	bind(keys.Copy, 1, w.copyParts)
 	bind(keys.Cut, 1, func(ids []design.ID) {
 		if w.copyParts(ids); len(w.clip.IDs()) > 0 {
@@ -36,27 +35,6 @@ func (w *window) bindArrange(b map[keys.ID]keys.Binding, drawing func() bool) {
 	for id, axis := range map[keys.ID]design.Axis{keys.SpreadAcross: design.AxisX, keys.SpreadDeep: design.AxisY} {
 		bind(id, 3, func(ids []design.ID) { w.do(w.session.Do(edit.Distribute(ids, axis))) })
 	}
-}
-
-// pickedParts is the parts that are selected, each once.
-func (w *window) pickedParts() []design.ID {
-	var out []design.ID
-	seen := map[design.ID]bool{}
-	for _, k := range w.session.Selection() {
-		if k.Part != "" && !seen[k.Part] {
-			seen[k.Part] = true
-			out = append(out, k.Part)
-		}
-	}
-	return out
-}
-
-func (w *window) pick(ids []design.ID) {
-	picks := make([]session.Pick, len(ids))
-	for i, id := range ids {
-		picks[i] = session.Pick{Part: id, Node: -1}
-	}
-	w.session.Select(picks...)
 }
 
 func (w *window) copyParts(ids []design.ID) {
@@ -81,6 +59,6 @@ func (w *window) pasteParts() {
 	}
 	before := w.session.Design()
 	if w.do(w.session.Do(edit.PasteParts(w.clip, at))) {
-		w.pick(edit.NewParts(before, w.session.Design()))
+		w.session.SelectParts(edit.NewParts(before, w.session.Design()))
 	}
 }

@@ -267,24 +267,24 @@ func TestCompareAndBack(t *testing.T) {
 func TestArrange(t *testing.T) {
 	w := newRig(t)
 	w.keys.Run(keys.SelectAll)
-	all := w.pickedParts()
+	all := w.session.SelectedParts()
 	if len(all) < 3 {
 		t.Fatalf("%d parts are selected", len(all))
 	}
-	w.pick(all[:2])
+	w.session.SelectParts(all[:2])
 	w.keys.Run(keys.Copy)
 	w.session.SetOption("B")
 	before := len(edit.NewParts(design.Design{}, w.session.Design()))
 	w.keys.Run(keys.Paste)
-	if now := len(edit.NewParts(design.Design{}, w.session.Design())); now != before+2 || len(w.pickedParts()) != 2 {
-		t.Errorf("%d parts became %d, %d selected", before, now, len(w.pickedParts()))
+	if now := len(edit.NewParts(design.Design{}, w.session.Design())); now != before+2 || len(w.session.SelectedParts()) != 2 {
+		t.Errorf("%d parts became %d, %d selected", before, now, len(w.session.SelectedParts()))
 	}
 	w.session.SetOption("A")
 	var sinks []design.ID
 	for _, k := range w.session.Design().Holes {
 		sinks = append(sinks, k.ID)
 	}
-	w.pick([]design.ID{w.session.Design().Sinks[0].ID, sinks[0]})
+	w.session.SelectParts([]design.ID{w.session.Design().Sinks[0].ID, sinks[0]})
 	w.keys.Run(keys.AlignFront)
 	if got := w.session.UndoName(); got == "" {
 		t.Error("nothing was lined up")

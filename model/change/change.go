@@ -51,7 +51,7 @@ func Between(a, b design.Design, sys units.System) []Change {
 			continue
 		}
 		c := Change{Part: p.id, Kind: Altered, Words: name(is, p) + " changed", Was: extent(a, p.id), Is: extent(b, p.id)}
-		if by, ok := moved(a, b, p); ok {
+		if by, ok := moved(a, b, old, p); ok {
 			c.Kind = Moved
 			c.Words = name(is, p) + " moved " + way(by, sys)
 		} else if d := resized(c.Was, c.Is, sys); d != "" {
@@ -204,21 +204,23 @@ func place(d design.Design, id design.ID) design.Point {
 	return p
 }
 
-// moved is by how much a part was moved, if that is all that was done to it.
-func moved(a, b design.Design, p part) (design.Point, bool) {
+// moved is by how much a part was moved from what it was, if that is all that was
+// done to it.
+func moved(a, b design.Design, was, p part) (design.Point, bool) {
 	by := design.Point{X: place(b, p.id).X - place(a, p.id).X, Y: place(b, p.id).Y - place(a, p.id).Y}
 	if by == (design.Point{}) {
 		return by, false
 	}
-	if was := parts(a)[indexOf(parts(a), p.id)]; reflect.DeepEqual(was.value, p.value) {
+	if reflect.DeepEqual(was.value, p.value) {
 		return by, true // it follows another part
 	}
 	d, err := edit.MovePart(p.id, by).Apply(a)
 	if err != nil {
 		return by, false
 	}
-	i := indexOf(parts(d), p.id)
-	return by, i >= 0 && reflect.DeepEqual(parts(d)[i].value, p.value)
+	all := parts(d)
+	i := indexOf(all, p.id)
+	return by, i >= 0 && reflect.DeepEqual(all[i].value, p.value)
 }
 
 func extent(d design.Design, id design.ID) geom.Box {

@@ -3,7 +3,6 @@ package approval
 import (
 	"context"
 	"fmt"
-	"io"
 
 	"example.org/castwright/export/comparison"
 	"example.org/castwright/model/approve"
@@ -82,31 +81,8 @@ func (d *Desk) ExportComparison(a, b string) {
 func (d *Desk) writeComparison(order comparison.Order, kind fileKind) {
 	files.Choose(d.frame, files.Wish{Title: "Write the comparison", Accept: "Write", Ext: kind.ext(), Write: true,
 		Start: d.files.ExportName("-and-"+files.FileName(order.B, "other"), kind.ext())}, func(path string) {
-		control.Start(d.frame, d.later, control.Work{
-			Title: "Making the comparison",
-			Do: func(ctx context.Context, show func(string, float64)) error {
-				page, err := comparison.Make(ctx, order, show)
-				if err != nil {
-					return err
-				}
-				show("Writing the file", 1)
-				return write(path, func(w io.Writer) error {
-					if err := ctx.Err(); err != nil {
-						return err
-					}
-					if kind == 1 {
-						return page.PNG(w, comparisonWidth)
-					}
-					return page.PDF(w)
-				})
-			},
-			Done: func(err error) {
-				if err != nil {
-					control.Warn(d.frame, "The comparison is not written", err)
-					return
-				}
-				control.Tell(d.frame, "The comparison is written", path)
-			},
+		d.make("Making the comparison", "comparison", path, kind, comparisonWidth, func(ctx context.Context, show func(string, float64)) (paper, error) {
+			return comparison.Make(ctx, order, show)
 		})
 	})
 }

@@ -1,14 +1,12 @@
 package approval
 
 import (
-	"io"
 	"time"
 
 	"example.org/castwright/export/picture"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/edit"
-	"example.org/castwright/model/store"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/files"
@@ -75,9 +73,6 @@ func (d *Desk) setPaper(size draw.PaperSize) {
 
 // today is the date as sheets print it.
 func (d *Desk) today() string { return d.files.Now().Format("2 January 2006") }
-
-// write asks nothing more: it writes a file, wholly or not at all.
-func write(path string, with func(io.Writer) error) error { return store.Write(path, with) }
 
 // paperChoice is the two papers.
 func (d *Desk) paperChoice(size *draw.PaperSize) *control.Segments {

@@ -3,7 +3,6 @@ package approval
 import (
 	"context"
 	"fmt"
-	"io"
 	"strings"
 
 	"example.org/castwright/export/approval"
@@ -138,36 +137,13 @@ func (d *Desk) keep(o design.Option, words design.Terms, price design.Price) err
 func (d *Desk) writeSheet(order approval.Order, kind fileKind, what string) {
 	files.Choose(d.frame, files.Wish{Title: "Write the approval sheet", Accept: "Write", Ext: kind.ext(), Write: true,
 		Start: d.files.ExportName(what, kind.ext())}, func(path string) {
-		control.Start(d.frame, d.later, control.Work{
-			Title: "Making the approval sheet",
-			Do: func(ctx context.Context, show func(string, float64)) error {
-				var err error
-				if order.Head, err = d.head(); err != nil {
-					return err
-				}
-				show("Taking the picture", 0)
-				s, err := approval.Make(ctx, order, show)
-				if err != nil {
-					return err
-				}
-				show("Writing the file", 1)
-				return write(path, func(w io.Writer) error {
-					if err := ctx.Err(); err != nil {
-						return err
-					}
-					if kind == 1 {
-						return s.PNG(w, sheetWidth)
-					}
-					return s.PDF(w)
-				})
-			},
-			Done: func(err error) {
-				if err != nil {
-					control.Warn(d.frame, "The sheet is not written", err)
-					return
-				}
-				control.Tell(d.frame, "The sheet is written", path)
-			},
+		d.make("Making the approval sheet", "sheet", path, kind, sheetWidth, func(ctx context.Context, show func(string, float64)) (paper, error) {
+			var err error
+			if order.Head, err = d.head(); err != nil {
+				return nil, err
+			}
+			show("Taking the picture", 0)
+			return approval.Make(ctx, order, show)
 		})
 	})
 }

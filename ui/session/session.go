@@ -5,6 +5,7 @@ package session
 
 import (
 	"reflect"
+	"slices"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
@@ -85,6 +86,26 @@ func (s *Session) Report() report.Report { return s.report }
 
 // Selection is what is selected, in the order of picking.
 func (s *Session) Selection() []Pick { return s.selection }
+
+// SelectedParts is the parts that are selected, each once.
+func (s *Session) SelectedParts() []design.ID {
+	var out []design.ID
+	for _, k := range s.selection {
+		if k.Part != "" && !slices.Contains(out, k.Part) {
+			out = append(out, k.Part)
+		}
+	}
+	return out
+}
+
+// SelectParts selects these parts.
+func (s *Session) SelectParts(ids []design.ID) {
+	picks := make([]Pick, len(ids))
+	for i, id := range ids {
+		picks[i] = Pick{Part: id, Node: -1}
+	}
+	s.Select(picks...)
+}
 
 // Select replaces the selection.
 func (s *Session) Select(picks ...Pick) {
