@@ -236,26 +236,10 @@ func (p *Panel) Duplicate() {
 	if p.s.Job().Units == units.Imperial {
 		by = 2 * units.Inch
 	}
-	before := map[design.ID]bool{}
-	for _, id := range partIDs(p.s.Design()) {
-		before[id] = true
+	ids, before := p.s.SelectedParts(), p.s.Design()
+	if len(ids) > 0 && p.report(p.s.Do(edit.DuplicateParts(ids, design.Point{X: by, Y: -by}))) {
+		p.s.SelectParts(edit.NewParts(before, p.s.Design()))
 	}
-	steps := []edit.Edit{}
-	for _, k := range p.s.Selection() {
-		if k.Part != "" {
-			steps = append(steps, edit.DuplicatePart(k.Part, design.Point{X: by, Y: -by}))
-		}
-	}
-	if len(steps) == 0 || !p.report(p.s.Do(sequence(steps))) {
-		return
-	}
-	var picks []session.Pick
-	for _, id := range partIDs(p.s.Design()) {
-		if !before[id] {
-			picks = append(picks, session.Pick{Part: id, Node: -1})
-		}
-	}
-	p.s.Select(picks...)
 }
 
 // Remove takes away what is selected.
@@ -297,28 +281,6 @@ func (p *Panel) report(err error) bool {
 		control.Warn(p.frame, "That can't be done", err)
 	}
 	return err == nil
-}
-
-func partIDs(d design.Design) (out []design.ID) {
-	for _, p := range d.Sinks {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Taps {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Holes {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Channels {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Glass {
-		out = append(out, p.ID)
-	}
-	for _, p := range d.Supports {
-		out = append(out, p.ID)
-	}
-	return out
 }
 
 // relayout gives the sections their heights anew.

@@ -225,7 +225,7 @@ func TestEveryPartHasFields(t *testing.T) {
 	r := demo(t)
 	for _, o := range r.s.Job().Options {
 		r.s.SetOption(o.Name)
-		for _, id := range partIDs(o.Design) {
+		for _, id := range edit.NewParts(design.Design{}, o.Design) {
 			r.s.Select(session.Pick{Part: id, Node: -1})
 			if len(r.p.rows) == 0 || r.p.name.Text() == "Top" {
 				t.Errorf("%s in option %s: %q with %d fields", id, o.Name, r.p.name.Text(),
@@ -247,7 +247,7 @@ func TestPickingInTheLists(t *testing.T) {
 	r := demo(t)
 	for _, option := range r.s.Job().Options {
 		r.s.SetOption(option.Name)
-		for _, id := range partIDs(r.s.Design()) {
+		for _, id := range edit.NewParts(design.Design{}, r.s.Design()) {
 			r.s.Select(session.Pick{Part: id, Node: -1})
 			_, fields := fieldsOf(r.s)
 			for k, f := range fields {
@@ -335,6 +335,24 @@ func TestDuplicateAndRemove(t *testing.T) {
 	}
 	if len(r.s.Selection()) != 0 {
 		t.Errorf("selected is %v", r.s.Selection())
+	}
+}
+
+// A sink takes its taps along, once, whether they are selected too or not.
+func TestDuplicateTakesTapsOnce(t *testing.T) {
+	for _, also := range []bool{false, true} {
+		r := demo(t)
+		d := r.s.Design()
+		ids := []design.ID{d.Sinks[0].ID}
+		if also {
+			ids = append(ids, d.Taps[0].ID)
+		}
+		r.s.SelectParts(ids)
+		r.p.Duplicate()
+		if got := r.s.Design(); len(got.Sinks) != len(d.Sinks)+1 || len(got.Taps) != len(d.Taps)+1 {
+			t.Errorf("taps selected too %v: %d sinks and %d tap sets became %d and %d", also,
+				len(d.Sinks), len(d.Taps), len(got.Sinks), len(got.Taps))
+		}
 	}
 }
 
