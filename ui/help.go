@@ -45,7 +45,7 @@ func (w *window) showActions() {
 		container.NewBorder(control.Pad(0, 0, search), nil, nil, nil,
 			control.Pad(look.Space, 0, scroll)),
 		control.Answer{Text: "Close", Kind: control.Primary, Enter: true, Esc: true})
-	d.First(search).Sized(760, 560).Show()
+	d.First(search).Sized(1140, 600).Show()
 }
 
 // matching is the actions in which every word of a text occurs.

@@ -75,11 +75,11 @@ func (k *sketch) corners(s slab.Solid, d design.Design) {
 			text = fmt.Sprintf("%d × %s", count[t], text)
 		}
 		// Within the concrete, or in the free space before an inside corner; on
-		// the other side where a part would be covered.
+		// the other side or aslant where something would be covered.
 		if insideCorner(d, first[t]) {
 			in = in.Mul(-1)
 		}
-		for _, dir := range [...]geom.Vec{in, in.Mul(-1)} {
+		for _, dir := range [...]geom.Vec{in, in.Mul(-1), {X: in.X, Y: -in.Y}, {X: -in.X, Y: in.Y}} {
 			label, line := k.cornerLabel(at, dir, text)
 			if k.covers(s, label) {
 				continue
@@ -104,11 +104,20 @@ func (k *sketch) cornerLabel(at, dir geom.Vec, text string) (scene.Text, scene.S
 	return label, scene.Stroke{Lines: [][]geom.Vec{{page, end}}, Width: k.pt(0.8), Colour: k.Theme.Ink}
 }
 
-// covers reports whether a text would cover part of a basin, opening, channel or
-// of another text.
+// covers reports whether a text would cover part of a basin, opening, channel, of a
+// dimension line or of another text.
 func (k *sketch) covers(s slab.Solid, t scene.Text) bool {
 	for _, other := range k.texts {
 		if meets(k.extent(t), k.extent(other)) {
+			return true
+		}
+	}
+	for _, line := range k.lines {
+		c := geom.EmptyBox()
+		for _, p := range line {
+			c = c.Include(p)
+		}
+		if meets(k.extent(t), c) {
 			return true
 		}
 	}

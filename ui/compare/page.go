@@ -195,6 +195,7 @@ func (p *Page) paint(name string, w, h int) control.Paint {
 		v.Theme = draw.Dark()
 	}
 	v.Theme.Ground = scene.Colour{}
+	v.Show.ScaleBar = false // it would run into the dimensions, which say more
 	return func() *image.RGBA { return raster.Image(draw.Plan(o.Design, r, v)) }
 }
 

@@ -159,7 +159,7 @@ var table = []Action{
 	{ID: SelectTop, Menu: "Edit", Name: "Select the top", Key: Key{fyne.KeyT, Ctrl}, Group: true,
 		Does: "Shows the fields of the top as a whole."},
 	{ID: SelectNone, Menu: "Edit", Name: "Back out", Key: Key{fyne.KeyEscape, 0},
-		Does: "Backs out of one thing: a number being typed, a drag, a drawing, a selection, a comparison, the view for the client."},
+		Does: "Backs out of one thing: a number, a drag, a drawing, a selection, another page."},
 	{ID: MirrorPart, Menu: "Edit", Name: "Mirror the part", Key: Key{fyne.KeyM, Ctrl | alt}, Group: true,
 		Does: "Turns the selected parts left to right where they are."},
 	{ID: Mirror, Menu: "Edit", Name: "Mirror the top", Key: Key{fyne.KeyM, Ctrl},
@@ -204,7 +204,7 @@ var table = []Action{
 	{ID: Theme, Menu: "View", Name: "Light or dark", Key: Key{fyne.KeyL, Ctrl}, Guard: Looks,
 		Does: "Changes between the light and the dark window."},
 	{ID: Showing, Menu: "View", Name: "Show to the client", Key: Key{fyne.KeyF12, 0}, Group: true,
-		Does: "Gives the whole screen to the option in hand, as a drawing with large type or as a picture; nothing can be changed there."},
+		Does: "Gives the whole screen to the option in hand, as a large drawing or as a picture; changes nothing."},
 	{ID: FullScreen, Menu: "View", Name: "Full screen", Key: Key{fyne.KeyF11, 0}, Guard: Looks,
 		Does: "Gives the window the whole screen, or gives it back."},
 
