@@ -63,6 +63,12 @@ func (k *chip) hit(r ray) (in, out float64, fi, fo int, ok bool) {
 	return in, out, fi, fo, in < out
 }
 
+// face is the number that sets a face apart from others.
+func (k *chip) face(i int) uint32 { return rehash(k.hash, uint32(60+i)) }
+
+// cloud is the share of light that a face scatters where it is crushed.
+func (k *chip) cloud(i int) float64 { return 0.10 + 0.30*unit01(k.face(i)) }
+
 // scatter is glass broadcast into resin: a lattice of cells that each hold some
 // pieces in places of their own.
 type scatter struct {
@@ -95,6 +101,11 @@ func newScatter(g design.GlassFill, depth float64) *scatter {
 func glassTint(c v3, grain float64) v3 {
 	each := func(x float64) float64 { return -math.Log(max(0.01, min(0.98, x))) / (1.5 * grain) }
 	return v3{each(c.X), each(c.Y), each(c.Z)}
+}
+
+// through is what a way in a piece leaves of light.
+func (s *scatter) through(way float64) v3 {
+	return v3{math.Exp(-s.tint.X * way), math.Exp(-s.tint.Y * way), math.Exp(-s.tint.Z * way)}
 }
 
 // count is how many pieces a cell holds.
@@ -207,8 +218,7 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 			return false
 		}
 		n := k.n[fi]
-		f := rehash(k.hash, uint32(60+fi))
-		cloud := 0.10 + 0.30*unit01(f)
+		f, cloud := k.face(fi), k.cloud(fi)
 		lit := 0.35 + 0.75*max(0, n.dot(key))
 		down := 1.18 * c.depthAt(sc.body, k.c)
 		part := g.through.times(m.clear(in + down)).mul(cloud * lit)
@@ -217,9 +227,7 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 			h := key.sub(r.d).unit()
 			g.gleam = g.gleam.add(g.through.times(m.clear(in + down)).mul(0.30 * math.Pow(max(0, h.dot(n)), 40)))
 		}
-		l := out - in
-		t := v3{math.Exp(-s.tint.X * l), math.Exp(-s.tint.Y * l), math.Exp(-s.tint.Z * l)}
-		g.through = g.through.times(t).mul(1 - cloud)
+		g.through = g.through.times(s.through(out - in)).mul(1 - cloud)
 		return g.through.most() < 0.02
 	})
 	up := ray{r.at(way), key}

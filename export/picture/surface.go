@@ -89,9 +89,10 @@ func (s *scene) coarse(h *hit) v3 {
 	case matConcrete, matGlaze, matWood, matStoneware:
 		return s.coarseBody(h).mul(0.955).add(v3{0.045, 0.045, 0.045})
 	case matResin:
-		c := &s.body.channels[h.channel].resin
-		body := s.concrete.base.times(c.clear(1.9 * s.body.channels[h.channel].depth))
-		veil := 1 - math.Exp(-c.veil*s.body.channels[h.channel].depth)
+		k := &s.body.channels[h.channel]
+		c, depth := &k.resin, k.depth+k.coat
+		body := s.concrete.base.times(c.clear(1.9 * depth))
+		veil := 1 - math.Exp(-c.veil*depth)
 		body = body.mix(c.colour, veil)
 		return v3{lifted(body.X), lifted(body.Y), lifted(body.Z)}.mul(1 - resinOutside)
 	}
