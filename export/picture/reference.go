@@ -77,7 +77,7 @@ func (s *scene) scattered(x *surface, h *hit, r ray, weight v3, rnd *source) (ad
 		e, mean = coats().at(x.a, cos), coats().mean(x.a)
 	}
 	if x.gleam != (v3{}) {
-		add = weight.times(s.rig.lights[0].l).times(x.gleam).mul(1 - e)
+		add = weight.times(x.gleam).mul(1 - e)
 	}
 	p := 0.0
 	if x.a >= 0 {

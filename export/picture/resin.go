@@ -129,7 +129,7 @@ func (b *body) bottom(r ray) (q v3, way float64) {
 // resinLook is what a pixel of resin shows besides its mirror.
 type resinLook struct {
 	albedo v3      // times the irradiance over pi
-	gleam  v3      // sparkle of glass, times the key light's radiance
+	gleam  v3      // what loose faces of glass mirror
 	f      float64 // Fresnel reflectance
 	n      v3
 }

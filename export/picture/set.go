@@ -51,7 +51,7 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 		set.body = newBody(s, step)
 		for i, b := range s.Beds {
 			if i < len(d.Glass) && len(b.Loops) > 0 {
-				set.concrete.beds = append(set.concrete.beds, newBed(b, d.Glass[i], set.body))
+				set.concrete.beds = append(set.concrete.beds, newBed(b, d.Glass[i], set.body, set.concrete.base))
 			}
 		}
 		parts = append(basins(d, s), voids(s)...)

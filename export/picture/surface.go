@@ -32,7 +32,7 @@ type surface struct {
 	metal bool    // no diffuse part
 	a     float64 // roughness of coat or metal; negative: no coat
 	n     v3
-	gleam v3      // times the key light's radiance
+	gleam v3      // what glass mirrors of lights and studio
 	clear bool    // kd is what a resin lifts; its own Fresnel loss is in it
 	f     float64 // of a clear one: Fresnel reflectance
 }
@@ -139,9 +139,7 @@ func (s *scene) concreteSurface(x *surface, h *hit, d v3, footprint float64) {
 	for i := range c.beds {
 		b := &c.beds[i]
 		if k, ok := b.at(p); ok {
-			kd, gleam := b.look(&k, p, d, s.key, x.kd)
-			x.kd = kd
-			x.gleam = v3{gleam, gleam, gleam}
+			x.kd, x.gleam = b.look(s, &k, p, d, x.kd)
 			x.a = min(x.a, max(0.02, 0.6*c.alpha))
 			return
 		}
