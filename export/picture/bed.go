@@ -14,7 +14,7 @@ type bed struct {
 	r    float64 // radius of a piece of mean size
 	tint v3      // absorption per mm
 	pale v3      // what a crushed face scatters
-	gain float64 // of its body's brightness
+	gain v3      // of its body's colour
 	t    float64
 }
 
@@ -106,7 +106,7 @@ func (k *bed) look(s *scene, g *chip, p, d, cement v3) (kd, shine v3) {
 				left = left.times(through(max(0, t)))
 				if up, ok := refracted(r.d, v3{Z: -1}, 1/coatIndex); ok {
 					f := 1 - fresnel(r.d.Z, 1/coatIndex)
-					return kd.mul(k.gain), shine.add(left.times(s.rig.sky(ray{off(p, v3{Z: 1}), up})).mul(f))
+					return kd.times(k.gain), shine.add(left.times(s.rig.sky(ray{off(p, v3{Z: 1}), up})).mul(f))
 				}
 				r = ray{r.at(t - 0.01), v3{r.d.X, r.d.Y, -r.d.Z}}
 				continue
@@ -122,17 +122,17 @@ func (k *bed) look(s *scene, g *chip, p, d, cement v3) (kd, shine v3) {
 		if unit01(f) > looseFaces {
 			// The light that falls on the cement there has come down through
 			// the glass.
-			return kd.add(left.times(cement).times(through(1.2*(p.Z-q.Z))).mul(0.9)).mul(k.gain), shine
+			return kd.add(left.times(cement).times(through(1.2*(p.Z-q.Z))).mul(0.9)).times(k.gain), shine
 		}
 		r = ray{q, r.d.mirrored(n)}
 	}
-	return kd.add(left.times(k.pale).mul(0.5)).mul(k.gain), shine
+	return kd.add(left.times(k.pale).mul(0.5)).times(k.gain), shine
 }
 
 // calibrate sets the gain so that the bed's glass has on the average the
-// brightness of the design's colour, as in the sketch.
+// design's colour, as in the sketch.
 func (k *bed) calibrate(colour, cement v3) {
-	k.gain = 1
+	k.gain = v3{1, 1, 1}
 	dark := scene{} // a place without lights
 	var sum v3
 	n := 0.0
@@ -149,7 +149,6 @@ func (k *bed) calibrate(colour, cement v3) {
 		kd, _ := k.look(&dark, &g, p, v3{Z: -1}, cement)
 		sum, n = sum.add(kd), n+1
 	}
-	if n > 0 && sum.luma() > 0 {
-		k.gain = max(0.6, min(1.8, colour.luma()*n/sum.luma()))
-	}
+	gain := func(want, sum float64) float64 { return max(0.5, min(2, want*n/max(sum, 1e-6))) }
+	k.gain = v3{gain(colour.X, sum.X), gain(colour.Y, sum.Y), gain(colour.Z, sum.Z)}
 }
