@@ -122,7 +122,7 @@ func (k *bed) look(s *scene, g *chip, p, d, cement v3) (kd, shine v3) {
 		if unit01(f) > looseFaces {
 			// The light that falls on the cement there has come down through
 			// the glass.
-			return kd.add(left.times(cement).times(through(1.2*(p.Z-q.Z))).mul(0.9)).times(k.gain), shine
+			return kd.add(left.times(cement).times(through(1.2 * (p.Z - q.Z))).mul(0.9)).times(k.gain), shine
 		}
 		r = ray{q, r.d.mirrored(n)}
 	}

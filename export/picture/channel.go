@@ -74,7 +74,7 @@ func (c *channel) at(b *body, p v3, g spot) float64 {
 	floor := -h - c.depth
 	if c.falls {
 		d, _, node := b.about(g)
-			d, e, _ := b.edge(p, d, node.near)
+		d, e, _ := b.edge(p, d, node.near)
 		// Over the edge the notch shallows to a skim.
 		way := max(0, -h-c.depth)
 		depth := c.depth * (0.22 + 0.78*math.Exp(-way/(0.7*c.depth)))
