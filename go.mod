@@ -12,6 +12,7 @@ require (
 	github.com/gofrs/flock v0.13.2
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0
 	github.com/google/go-cmp v0.7.0
+	github.com/lucasb-eyer/go-colorful v1.4.1
 	github.com/peterstace/simplefeatures v0.59.0
 	github.com/piglig/go-qr v1.1.0
 	github.com/rogpeppe/go-internal v1.16.0

@@ -21,9 +21,12 @@ type body struct {
 	channels []channel
 	lo, hi   v3 // box that holds the body
 	rough    bool
-	broken   *strip // nil when no edge is rough
-	falls    bool
-	class    []uint8 // by cell of the outline's field
+	broken   *strip    // nil when no edge is rough
+	bulges   bool      // some resin stands above the concrete's shape
+	top      float64   // the highest place of it, t without a coat
+	segs     []segment // of the outline
+	way      []float64 // along the outline at each one's start
+	class    []uint8   // by cell of the outline's field
 	plan     []planNode
 }
 
@@ -50,10 +53,11 @@ const (
 
 // newBody builds the fields of a solid with the given grid step.
 func newBody(s slab.Solid, step float64) *body {
-	b := &body{t: s.Thickness}
+	b := &body{t: s.Thickness, top: s.Thickness}
 	bounds := s.Outline.Bounds()
 	grid := bounds.Grow(24)
 	var loop geom.Loop
+	way := 0.0
 	for _, side := range s.Sides {
 		e := shapeOf(side.Profile, s.Thickness)
 		if side.Wall {
@@ -62,6 +66,9 @@ func newBody(s slab.Solid, step float64) *body {
 		b.rough = b.rough || e.kind == design.ProfileRough
 		for i := 0; i+1 < len(side.Points); i++ {
 			loop = append(loop, side.Points[i])
+			b.segs = append(b.segs, segment{side.Points[i], side.Points[i+1]})
+			b.way = append(b.way, way)
+			way += side.Points[i].Dist(side.Points[i+1])
 			b.edges = append(b.edges, e)
 		}
 	}
@@ -89,22 +96,23 @@ func newBody(s slab.Solid, step float64) *body {
 	for i, r := range s.Recesses {
 		if plans[i] != nil {
 			c := newChannel(r, b, plans[i])
-			b.falls = b.falls || c.falls
+			b.bulges = b.bulges || c.bulges()
+			b.top = max(b.top, b.t+c.coat)
 			b.channels = append(b.channels, c)
 		}
 	}
 	b.lo = v3{bounds.Min.X - 8, bounds.Min.Y - 8, 0}
-	if b.falls {
+	if b.bulges {
 		b.lo.Z = -8 // drops hang from the lower end
 	}
-	b.hi = v3{bounds.Max.X + 8, bounds.Max.Y + 8, s.Thickness}
+	b.hi = v3{bounds.Max.X + 8, bounds.Max.Y + 8, b.top}
 	b.classify()
 	return b
 }
 
 // noBody is the body of a design that has no top yet: it lies out of sight.
 func noBody(bounds geom.Box) *body {
-	b := &body{t: 1, outline: newField(nil, bounds, 50), openings: newField(nil, bounds, 50),
+	b := &body{t: 1, top: 1, segs: []segment{{}}, way: []float64{0}, outline: newField(nil, bounds, 50), openings: newField(nil, bounds, 50),
 		lo: v3{-1e4, -1e4, 0}, hi: v3{-1e4 + 1, -1e4 + 1, 1}, edges: []edgeShape{{}}}
 	b.class = make([]uint8, len(b.outline.d))
 	b.interleave()
@@ -238,13 +246,8 @@ func (b *body) skin(p v3) float64 {
 	for i := range b.channels {
 		c := &b.channels[i]
 		if c.filled {
-			if c.falls && p.Z < b.t+12 && c.plan.in(g) < 8 {
-				// The film's thickness changes fast: step with care.
-				if f > 16 {
-					f -= 8
-				} else {
-					f = 0.5 * (f - c.swell(b, p, g))
-				}
+			if c.bulges() && p.Z < b.top+12 {
+				f = c.risen(b, p, g, f)
 			}
 		} else if d := c.at(b, p, g); -d > f {
 			f = -d
@@ -284,7 +287,7 @@ func (b *body) classify() {
 			for c := range b.channels {
 				if d := float64(b.channels[c].plan.d[k]); d <= far {
 					class = classMixed
-					if d < -far && b.channels[c].filled && c < 250 && !(b.channels[c].falls && float64(f.d[k]) > -3*b.t) {
+					if d < -far-b.channels[c].rim() && b.channels[c].filled && c < 250 && !(b.channels[c].falls && float64(f.d[k]) > -3*b.t) {
 						class = classChannel + uint8(c)
 					}
 					break
@@ -320,16 +323,14 @@ func (b *body) clip(r ray) (in, out float64, ok bool) {
 // hit finds where a ray from outside comes as near as near to the skin, before
 // limit.
 func (b *body) hit(r ray, limit, near float64) (float64, bool) {
-	if r.d.Z > 0 && r.o.Z > b.t-0.02 {
-		return 0, false // nothing of it stands above the face
+	if r.d.Z > 0 && r.o.Z > b.top-0.02 {
+		return 0, false // nothing of it stands above
 	}
 	above := 0.0
-	if r.d.Z < 0 && r.o.Z > b.t {
-		above = (b.t - r.o.Z) / r.d.Z
-		p := r.at(above)
-		if b.kind(p.X, p.Y) != classMixed {
-			// The way to a flat place of the face lies above it.
-			return above, above < limit
+	if r.d.Z < 0 && r.o.Z > b.top {
+		above = (b.top - r.o.Z) / r.d.Z
+		if t, ok := b.level(&r, above); ok {
+			return t, t < limit
 		}
 	}
 	in, out, ok := b.clip(r)
@@ -340,12 +341,34 @@ func (b *body) hit(r ray, limit, near float64) (float64, bool) {
 	return b.march(r, in, min(out, limit), near)
 }
 
+// level finds where a ray meets a level part of the top, from above; t is where
+// it comes as low as the highest of them.
+func (b *body) level(r *ray, t float64) (float64, bool) {
+	p := r.at(t)
+	k := b.kind(p.X, p.Y)
+	if k == classMixed {
+		return 0, false
+	}
+	h := b.t
+	if k >= classChannel {
+		h += b.channels[k-classChannel].coat
+	}
+	if h == b.top {
+		return t, true
+	}
+	// Lower ones: where the way there is short, nothing else stands in it.
+	t = (h - r.o.Z) / r.d.Z
+	q := r.at(t)
+	short := 2 * b.outline.step
+	return t, math.Abs(q.X-p.X) < short && math.Abs(q.Y-p.Y) < short && b.kind(q.X, q.Y) == k
+}
+
 // march steps along a ray by a distance that never overshoots by much; where it
 // has, it halves the way back.
 func (b *body) march(r ray, t, end, near float64) (float64, bool) {
-	last := t
+	last, d := t, 0.0
 	for range maxSteps {
-		d := b.skin(r.at(t))
+		d = b.skin(r.at(t))
 		if d < near {
 			if d < -0.02 {
 				lo, hi := last, t
@@ -365,7 +388,8 @@ func (b *body) march(r ray, t, end, near float64) (float64, bool) {
 			return 0, false
 		}
 	}
-	return 0, false
+	// It glides along the skin: as good as met.
+	return t, d < 0.3
 }
 
 // normal is the skin's normal at a point on it.

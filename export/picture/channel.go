@@ -13,6 +13,7 @@ type channel struct {
 	plan   *field
 	depth  float64
 	filled bool
+	coat   float64  // mm of resin that stand above the face
 	falls  bool     // it leaves the top: the fill runs down the edge
 	mouth  geom.Vec // a place in the middle of where it leaves
 	resin  resin
@@ -25,6 +26,9 @@ const (
 
 func newChannel(r slab.Recess, b *body, plan *field) channel {
 	c := channel{plan: plan, depth: min(r.Depth, b.t-1), filled: r.Fill.Resin}
+	if c.filled {
+		c.coat = max(0, min(25, r.Fill.TopCoat.MM()))
+	}
 	n := 0.0
 	for _, l := range r.Loops {
 		for i, p := range l {
@@ -53,7 +57,7 @@ func newChannel(r slab.Recess, b *body, plan *field) channel {
 			c.falls = false
 		}
 	}
-	c.resin = newResin(r.Fill, c.depth)
+	c.resin = newResin(r.Fill, c.depth+c.coat)
 	return c
 }
 
@@ -83,28 +87,4 @@ func (c *channel) at(b *body, p v3, g spot) float64 {
 		return (math.Sqrt(x*x+y*y) - r) * 0.95
 	}
 	return max(bank, floor) * 0.95
-}
-
-// swell is how thick resin stands on the edge that it has run down: a film with
-// a rounded rim, slow runs side by side and a bead at the lower end.
-func (c *channel) swell(b *body, p v3, g spot) float64 {
-	h := p.Z - b.t
-	if h > 0 {
-		return 0
-	}
-	plan := c.plan.in(g)
-	if plan > 0 {
-		return 0
-	}
-	d := b.outline.in(g)
-	if d < -20 {
-		return 0
-	}
-	down := -h
-	k := smooth(0, 0.5*b.t, down)
-	rim := 1 - math.Exp(plan/6)
-	runs := smooth(-0.5, 0.7, noise3(v3{p.X / 15, p.Y / 15, p.Z/120 + 3}))
-	end := clamp01(1 - p.Z/(0.34*b.t)) // 1 at the underside
-	bead := math.Sin(math.Pi * min(1, 1.15*end))
-	return rim * k * (0.7 + 2.8*runs + (1.0+1.6*runs)*bead)
 }

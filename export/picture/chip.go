@@ -31,7 +31,7 @@ func newChip(c v3, r float64, h uint32, flat float64) chip {
 		s, co := math.Sincos(a)
 		tip := 0.9 * (draw(h, uint32(13+i)) - 0.5)
 		k.n[2+i] = u.mul(co).add(v.mul(s)).add(k.n[0].mul(tip)).unit()
-		k.d[2+i] = r * (0.50 + 0.42*draw(h, uint32(19+i)))
+		k.d[2+i] = r * (0.46 + 0.30*draw(h, uint32(19+i)))
 	}
 	return k
 }
@@ -63,6 +63,23 @@ func (k *chip) hit(r ray) (in, out float64, fi, fo int, ok bool) {
 	return in, out, fi, fo, in < out
 }
 
+// holds reports whether a place lies in the piece.
+func (k *chip) holds(p v3) bool {
+	q := p.sub(k.c)
+	for i := range k.n {
+		if q.dot(k.n[i]) >= k.d[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// face is the number that sets a face apart from others.
+func (k *chip) face(i int) uint32 { return rehash(k.hash, uint32(60+i)) }
+
+// cloud is the share of light that a face scatters where it is crushed.
+func (k *chip) cloud(i int) float64 { return 0.10 + 0.30*unit01(k.face(i)) }
+
 // scatter is glass broadcast into resin: a lattice of cells that each hold some
 // pieces in places of their own.
 type scatter struct {
@@ -76,15 +93,18 @@ type scatter struct {
 
 // mostPieces bounds the pieces of a cell, cellGrains is its side in grains.
 const (
-	mostPieces = 24
-	cellGrains = 2.6
+	mostPieces = 128
+	cellGrains = 4.0
+	// What a piece fills, of the cube of the grain; TestGlassCovers holds it.
+	pieceVolume = 0.155
 )
 
 func newScatter(g design.GlassFill, depth float64) *scatter {
 	grain := max(0.8, min(60, g.Grain.MM()))
 	s := &scatter{cell: cellGrains * grain, grain: grain, depth: depth}
-	// A piece fills about 0.2 of the cube of the grain.
-	s.each = min(mostPieces, max(0, g.Share.Fraction())*cellGrains*cellGrains*cellGrains/0.2)
+	// Pieces that overlap count once.
+	share := max(0, min(0.6, g.Share.Fraction()))
+	s.each = min(mostPieces, -math.Log(1-share)*cellGrains*cellGrains*cellGrains/pieceVolume)
 	c := linearOf(g.Colour)
 	s.tint = glassTint(c, grain)
 	s.pale = c.mix(v3{0.9, 0.9, 0.9}, 0.25)
@@ -97,6 +117,11 @@ func glassTint(c v3, grain float64) v3 {
 	return v3{each(c.X), each(c.Y), each(c.Z)}
 }
 
+// through is what a way in a piece leaves of light.
+func (s *scatter) through(way float64) v3 {
+	return v3{math.Exp(-s.tint.X * way), math.Exp(-s.tint.Y * way), math.Exp(-s.tint.Z * way)}
+}
+
 // count is how many pieces a cell holds.
 func (s *scatter) count(i, j, k int) (int, uint32) {
 	h := hash4(uint32(i), uint32(j), uint32(k), 0x61a55)
@@ -105,21 +130,23 @@ func (s *scatter) count(i, j, k int) (int, uint32) {
 	return min(mostPieces, int(n+draw(h, 2))), h
 }
 
-// piece is the n-th piece of a cell, if the ray comes near it.
-func (s *scatter) piece(i, j, k, n int, h uint32, r *ray) (chip, bool) {
+// piece is the n-th piece of a cell, if a ray, given in the lattice, comes near
+// it.
+func (s *scatter) piece(i, j, k, n int, h uint32, o, d v3) (chip, bool) {
 	h = rehash(h, uint32(3+n))
-	u := draw(h, 40)
-	rad := s.grain * (0.26 + 0.32*u*u)
-	free := s.cell/2 - rad
-	c := fromLattice(v3{
-		(float64(i)+0.5)*s.cell + free*(2*draw(h, 41)-1),
-		(float64(j)+0.5)*s.cell + free*(2*draw(h, 42)-1),
-		(float64(k)+0.5)*s.cell + free*(2*draw(h, 43)-1)})
-	q := r.o.sub(c)
-	if b := q.dot(r.d); q.dot(q)-b*b > rad*rad {
+	u := float64(h>>24) / 255
+	rad := s.grain * (0.38 + 0.30*u*u)
+	free := (s.cell - 2*rad) / 1023
+	w := rehash(h, 40)
+	c := v3{
+		float64(i)*s.cell + rad + free*float64(w&1023),
+		float64(j)*s.cell + rad + free*float64(w>>10&1023),
+		float64(k)*s.cell + rad + free*float64(w>>20&1023)}
+	q := o.sub(c)
+	if b := q.dot(d); q.dot(q)-b*b > rad*rad {
 		return chip{}, false
 	}
-	return newChip(c, rad, h, 0.35), true
+	return newChip(fromLattice(c), rad, h, 0.35), true
 }
 
 // crossing is a piece that a ray passes through.
@@ -148,12 +175,12 @@ func (s *scatter) walk(r ray, way float64, visit func(x *crossing) bool) {
 			next[a] = (float64(cell[a])*s.cell - o[a]) / d[a]
 		}
 	}
-	var met [8]crossing
+	var met [12]crossing
 	for range 200 {
 		n, h := s.count(cell[0], cell[1], cell[2])
 		m := 0
 		for i := range n {
-			k, near := s.piece(cell[0], cell[1], cell[2], i, h, &r)
+			k, near := s.piece(cell[0], cell[1], cell[2], i, h, ro, rd)
 			if !near || m == len(met) {
 				continue
 			}
@@ -188,12 +215,25 @@ func (s *scatter) walk(r ray, way float64, visit func(x *crossing) bool) {
 	}
 }
 
+// inside reports whether a ray starts in a piece.
+func (s *scatter) inside(r ray) bool {
+	o, d := toLattice(r.o), toLattice(r.d)
+	i, j, k := int(math.Floor(o.X/s.cell)), int(math.Floor(o.Y/s.cell)), int(math.Floor(o.Z/s.cell))
+	n, h := s.count(i, j, k)
+	for m := range n {
+		if g, near := s.piece(i, j, k, m, h, o, d); near && g.holds(r.o) {
+			return true
+		}
+	}
+	return false
+}
+
 // glassLook is what glass does to a way through resin.
 type glassLook struct {
 	through v3      // of what lies behind
 	shade   float64 // of the floor, by pieces between it and the key light
 	body    v3      // what faces scatter back, with the resin's share
-	gleam   v3
+	gleam   v3      // what loose faces mirror of lights and studio
 }
 
 // look gathers the glass along a view ray inside the resin.
@@ -207,19 +247,21 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 			return false
 		}
 		n := k.n[fi]
-		f := rehash(k.hash, uint32(60+fi))
-		cloud := 0.10 + 0.30*unit01(f)
+		f, cloud := k.face(fi), k.cloud(fi)
 		lit := 0.35 + 0.75*max(0, n.dot(key))
 		down := 1.18 * c.depthAt(sc.body, k.c)
 		part := g.through.times(m.clear(in + down)).mul(cloud * lit)
 		g.body = g.body.add(part.times(s.pale))
 		if f%3 == 0 {
-			h := key.sub(r.d).unit()
-			g.gleam = g.gleam.add(g.through.times(m.clear(in + down)).mul(0.30 * math.Pow(max(0, h.dot(n)), 40)))
+			// Air stands behind it: it mirrors what is above.
+			if w := r.d.mirrored(n); w.Z > 0 {
+				if up, ok := refracted(w, v3{Z: -1}, 1/resinIndex); ok {
+					seen := sc.rig.sky(ray{r.at(in), up}).mul(0.4 * (1 - fresnel(w.Z, 1/resinIndex)))
+					g.gleam = g.gleam.add(g.through.times(m.clear(in + c.depthAt(sc.body, k.c)/w.Z)).times(seen))
+				}
+			}
 		}
-		l := out - in
-		t := v3{math.Exp(-s.tint.X * l), math.Exp(-s.tint.Y * l), math.Exp(-s.tint.Z * l)}
-		g.through = g.through.times(t).mul(1 - cloud)
+		g.through = g.through.times(s.through(out - in)).mul(1 - cloud)
 		return g.through.most() < 0.02
 	})
 	up := ray{r.at(way), key}

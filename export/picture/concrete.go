@@ -60,9 +60,7 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 	if len(stones) > 0 {
 		kd = c.stone(p, kd, stones, footprint)
 	} else if footprint < 1.2 {
-		// Sand shows faintly through the cream.
-		s := hash4(uint32(int32(math.Floor(x/0.7))), uint32(int32(math.Floor(y/0.7))), 17, 4)
-		kd = kd.mul(1 + 0.11*(unit01(s)-0.5)*min(1, 1.2-footprint))
+		kd = kd.mul(1 + sand(x, y, footprint))
 	}
 	if footprint < 1.6 && broken < 0.3 {
 		kd = kd.mul(1 - c.pinhole(x, y, footprint))
@@ -82,6 +80,22 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 	}
 	g.kd = v3{min(0.95, kd.X), min(0.95, kd.Y), min(0.95, kd.Z)}
 	return g
+}
+
+// sand is what grains of sand that show faintly through the cream add to its
+// brightness.
+func sand(x, y, footprint float64) float64 {
+	const cell = 1.1
+	i, j := math.Floor(x/cell), math.Floor(y/cell)
+	h := hash4(uint32(int32(i)), uint32(int32(j)), 17, 4)
+	r := 0.22 + 0.26*unit01(h)
+	w := rehash(h, 2)
+	free := cell/2 - r
+	dx := x - (i+0.5)*cell - free*(float64(w&0xff)/127.5-1)
+	dy := y - (j+0.5)*cell - free*(float64(w>>8&0xff)/127.5-1)
+	soft := max(footprint, 0.10)
+	in := clamp01((r-math.Sqrt(dx*dx+dy*dy*1.3))/soft + 0.5)
+	return 0.22 * (float64(w>>16&0xff)/255 - 0.5) * in * min(1, 1.2-footprint)
 }
 
 // mottle is the cast face's slow and fine variation: log brightness over 1.25,
@@ -124,6 +138,7 @@ func (c *concrete) mottle(x, y, footprint float64) (v, tone float64) {
 	fine(6.5, 0.024, 9)
 	fine(2.6, 0.024, 10)
 	fine(0.9, 0.02, 11)
+	fine(0.34, 0.03, 51)
 	return v - 0.009, 0.013 * noise2((x+wx)/95, (y-wx)/95, 18)
 }
 

@@ -55,9 +55,9 @@ func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 		return out
 	}
 	if f.gleam != (v3{}) {
-		// Sparkle is of the key light: no more of it than of that light.
+		// Sparkle is of the lights: no more of it than of them.
 		lit := clamp01(d.luma())
-		out.c = out.c.add(f.gleam.times(k.s.rig.lights[0].l).mul((1 - e) * lit))
+		out.c = out.c.add(f.gleam.mul((1 - e) * lit))
 	}
 	if e > 1e-4 {
 		w := r.d.mirrored(n)

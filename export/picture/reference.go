@@ -77,7 +77,7 @@ func (s *scene) scattered(x *surface, h *hit, r ray, weight v3, rnd *source) (ad
 		e, mean = coats().at(x.a, cos), coats().mean(x.a)
 	}
 	if x.gleam != (v3{}) {
-		add = weight.times(s.rig.lights[0].l).times(x.gleam).mul(1 - e)
+		add = weight.times(x.gleam).mul(1 - e)
 	}
 	p := 0.0
 	if x.a >= 0 {
@@ -141,6 +141,12 @@ func (s *scene) throughResin(h *hit, r ray, weight v3, footprint float64, rnd *s
 				free = 0
 			}
 			if free < t {
+				if c.resin.glass != nil {
+					if x, ok := c.struck(s, ray{p, d}, free, &weight, rnd); ok {
+						p, d = x.o, x.d
+						continue
+					}
+				}
 				p = p.along(d, free)
 				weight = weight.times(c.resin.colour)
 				d = cosineDir(h.n, rnd.next(), rnd.next())
@@ -149,6 +155,12 @@ func (s *scene) throughResin(h *hit, r ray, weight v3, footprint float64, rnd *s
 			}
 		} else if !lit && rnd.next() >= math.Exp(-c.resin.veil*t) {
 			break
+		}
+		if c.resin.glass != nil {
+			if x, ok := c.struck(s, ray{p, d}, t, &weight, rnd); ok {
+				p, d, lit = x.o, x.d, false
+				continue
+			}
 		}
 		p = p.along(d, t)
 		if !lit {
@@ -177,6 +189,26 @@ func (s *scene) throughResin(h *hit, r ray, weight v3, footprint float64, rnd *s
 		}
 	}
 	return r, weight, false, false
+}
+
+// struck follows a ray through the glass in resin for way mm: tinted by the
+// pieces that it passes, until a crushed face of one scatters it.
+func (c *channel) struck(s *scene, r ray, way float64, weight *v3, rnd *source) (next ray, ok bool) {
+	g := c.resin.glass
+	g.walk(r, way, func(x *crossing) bool {
+		if !c.holds(s.body, &x.k) {
+			return false
+		}
+		if rnd.next() < x.k.cloud(x.fi) {
+			n := x.k.n[x.fi]
+			*weight = weight.times(c.resin.clear(x.in)).times(g.pale)
+			next, ok = ray{r.at(x.in - 0.01), cosineDir(n, rnd.next(), rnd.next())}, true
+			return true
+		}
+		*weight = weight.times(g.through(x.out - x.in))
+		return false
+	})
+	return next, ok
 }
 
 // inside finds where a ray inside the resin meets concrete (bottom) or the

@@ -91,8 +91,8 @@ func (c *channel) surfaceNormal(p, n v3) v3 {
 func (c *channel) depthAt(b *body, p v3) float64 {
 	g := b.outline.spot(p.X, p.Y)
 	f := b.solid(p, g)
-	if c.falls {
-		f -= c.swell(b, p, g)
+	if c.bulges() {
+		f -= c.rise(b, p, g)
 	}
 	return max(0, -f)
 }
@@ -108,7 +108,7 @@ func (b *body) bottom(r ray) (q v3, way float64) {
 		if d < 0.02 {
 			return p, way + t
 		}
-		if b.falls {
+		if b.bulges {
 			out := -b.skin(p)
 			if out < 0 && t > 0.3 {
 				n := gradient(b.skin, p, 0.25)
@@ -129,7 +129,7 @@ func (b *body) bottom(r ray) (q v3, way float64) {
 // resinLook is what a pixel of resin shows besides its mirror.
 type resinLook struct {
 	albedo v3      // times the irradiance over pi
-	gleam  v3      // sparkle of glass, times the key light's radiance
+	gleam  v3      // what loose faces of glass mirror
 	f      float64 // Fresnel reflectance
 	n      v3
 }

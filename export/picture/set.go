@@ -51,7 +51,7 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 		set.body = newBody(s, step)
 		for i, b := range s.Beds {
 			if i < len(d.Glass) && len(b.Loops) > 0 {
-				set.concrete.beds = append(set.concrete.beds, newBed(b, d.Glass[i], set.body))
+				set.concrete.beds = append(set.concrete.beds, newBed(b, d.Glass[i], set.body, set.concrete.base))
 			}
 		}
 		parts = append(basins(d, s), voids(s)...)
@@ -158,8 +158,8 @@ func (s *Set) lightTable() *scene {
 	target := v3{mid.X, mid.Y, t}
 	at := func(x, y, z float64) v3 { return v3{mid.X + x*k, mid.Y + y*k, t + z*k} }
 	g.rig = rig{low: 0.42, top: 0.60, lights: []softbox{
-		newSoftbox(at(-1000, 1200, 1500), target, 1100*k, 900*k, v3{11, 10.9, 10.6}),
-		newSoftbox(at(1500, -300, 1450), target, 900*k, 900*k, v3{3.6, 3.7, 3.8}),
+		newSoftbox(at(-2000, 2400, 3000), target, 2200*k, 1800*k, v3{11, 10.9, 10.6}),
+		newSoftbox(at(3000, -600, 2900), target, 1800*k, 1800*k, v3{3.6, 3.7, 3.8}),
 	}}
 	s.level(g)
 	return g

@@ -132,6 +132,20 @@ func (g *rig) studio(d v3) v3 {
 	return v3{k + k*g.cast.X, k + k*g.cast.Y, k + k*g.cast.Z}
 }
 
+// brightGleam bounds what is seen of a light in a small mirror.
+const brightGleam = 4.0
+
+// sky is what a ray meets above: a light or the studio.
+func (g *rig) sky(r ray) v3 {
+	for i := range g.lights {
+		if _, on := g.lights[i].hit(r); on {
+			l := g.lights[i].l
+			return l.mul(min(1, brightGleam/l.most()))
+		}
+	}
+	return g.studio(r.d)
+}
+
 // open is the irradiance over pi at p of normal n with nothing in the way: the
 // lights' form factors and the studio, which is near enough linear in the
 // direction.

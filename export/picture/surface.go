@@ -32,7 +32,7 @@ type surface struct {
 	metal bool    // no diffuse part
 	a     float64 // roughness of coat or metal; negative: no coat
 	n     v3
-	gleam v3      // times the key light's radiance
+	gleam v3      // what glass mirrors of lights and studio
 	clear bool    // kd is what a resin lifts; its own Fresnel loss is in it
 	f     float64 // of a clear one: Fresnel reflectance
 }
@@ -89,9 +89,10 @@ func (s *scene) coarse(h *hit) v3 {
 	case matConcrete, matGlaze, matWood, matStoneware:
 		return s.coarseBody(h).mul(0.955).add(v3{0.045, 0.045, 0.045})
 	case matResin:
-		c := &s.body.channels[h.channel].resin
-		body := s.concrete.base.times(c.clear(1.9 * s.body.channels[h.channel].depth))
-		veil := 1 - math.Exp(-c.veil*s.body.channels[h.channel].depth)
+		k := &s.body.channels[h.channel]
+		c, depth := &k.resin, k.depth+k.coat
+		body := s.concrete.base.times(c.clear(1.9 * depth))
+		veil := 1 - math.Exp(-c.veil*depth)
 		body = body.mix(c.colour, veil)
 		return v3{lifted(body.X), lifted(body.Y), lifted(body.Z)}.mul(1 - resinOutside)
 	}
@@ -138,9 +139,7 @@ func (s *scene) concreteSurface(x *surface, h *hit, d v3, footprint float64) {
 	for i := range c.beds {
 		b := &c.beds[i]
 		if k, ok := b.at(p); ok {
-			kd, gleam := b.look(&k, p, d, s.key, x.kd)
-			x.kd = kd
-			x.gleam = v3{gleam, gleam, gleam}
+			x.kd, x.gleam = b.look(s, &k, p, d, x.kd)
 			x.a = min(x.a, max(0.02, 0.6*c.alpha))
 			return
 		}

@@ -23,7 +23,7 @@ const (
 type View struct {
 	Kind Kind
 	// At is the place looked at and Span the width of what is seen there, in
-	// millimetres: Close alone. Zero values take a place by the front.
+	// millimetres: Close alone. Zero takes a place by the front, and 320.
 	At   geom.Vec
 	Span float64
 	// Turn is how far to the right of straight in front the eye stands, Rise
@@ -100,7 +100,10 @@ func (s *Set) camera(v View, w, h int) camera {
 	if v.Kind == Close {
 		at, span := v.At, v.Span
 		if span <= 0 {
-			at, span = s.frontSpot(), 320
+			span = 320
+		}
+		if at == (geom.Vec{}) {
+			at = s.frontSpot()
 		}
 		target = v3{at.X, at.Y, s.body.t - 8}
 		return eyeCamera(target.along(back, max(60, span/(k*float64(w)))), back.mul(-1), k, w, h)

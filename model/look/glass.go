@@ -226,6 +226,10 @@ func reachOf(c chip) float32 {
 	return float32(math.Hypot(float64(c.pts[0].x-c.peak.x), float64(c.pts[0].y-c.peak.y)))
 }
 
+// glassLift is how much brighter glass in a bed looks than its colour, for what
+// its faces mirror: as much as in the photo-like picture.
+const glassLift = 1.10
+
 // GlassBed is glass seeded in the face over loops, transparent between its
 // pieces: size of the pieces in mm, share of the area that they cover. perMM is
 // the picture's pixels to the millimetre.
@@ -247,7 +251,7 @@ func GlassBed(loops []geom.Loop, grain, share float64, colour design.Colour, per
 			if s == nil {
 				s = g.sheet()
 			}
-			s.layChip(c, base, 0.42, grain/g.cell > 3)
+			s.layChip(c, base.mul(glassLift), 0.24, grain/g.cell > 3)
 		})
 		if s == nil {
 			return nil
@@ -265,7 +269,7 @@ func (g grid) specks(loops []geom.Loop, grain, share float64, colour rgb) []uint
 		if in == 0 {
 			continue
 		}
-		c, a := g.speckle(n%g.w, n/g.w, grain, max(0, min(0.9, share)), colour)
+		c, a := g.speckle(n%g.w, n/g.w, grain, max(0, min(0.9, share)), colour.mul(glassLift))
 		pix[n] = premultiplied(encode(c.r), encode(c.g), encode(c.b), a*in)
 		some = true
 	}
