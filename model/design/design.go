@@ -74,7 +74,10 @@ type Option struct {
 	Name   string // "A", "B", ...
 	Title  string
 	Price  Price // what the client pays
-	Design Design
+	// Handling says which parts are locked or hidden, in the order in which it
+	// was said; see [Handling].
+	Handling []Handling
+	Design   Design
 }
 
 // Option gives the option with this name.
