@@ -50,6 +50,7 @@ var layers = map[string]string{
 	"model/store":      "model/units model/design " + decimal,
 	"model/store/keep": "github.com/gofrs/flock",
 	"model/book":       "model/units model/design",
+	"model/clip":       "model/units model/design model/edit model/store",
 	"model/canon":      "",
 	"model/pose":       "model/units model/geom gonum.org/v1/gonum/mat",
 	"model/change":     "model/units model/geom model/design model/edit",

@@ -71,10 +71,13 @@ type Site struct {
 
 // Option is one proposal: a name, a title and a design.
 type Option struct {
-	Name   string // "A", "B", ...
-	Title  string
-	Price  Price // what the client pays
-	Design Design
+	Name  string // "A", "B", ...
+	Title string
+	Price Price // what the client pays
+	// Handling says which parts are locked or hidden, in the order in which it
+	// was said; see [Handling].
+	Handling []Handling
+	Design   Design
 }
 
 // Option gives the option with this name.

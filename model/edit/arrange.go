@@ -23,6 +23,16 @@ const (
 	AlignBack
 )
 
+// String is the name of the edit that aligns parts so.
+func (a Alignment) String() string {
+	words := [...]string{"Align left edges", "Align centres", "Align right edges",
+		"Align fronts", "Align middles", "Align backs"}
+	if int(a) >= len(words) {
+		return "Align parts"
+	}
+	return words[a]
+}
+
 // axis is the axis along which parts move, and which line of them is meant: 0
 // the near one, 1 the middle, 2 the far one.
 func (a Alignment) axis() (design.Axis, int) {
@@ -37,7 +47,7 @@ func (a Alignment) axis() (design.Axis, int) {
 // is among the parts go with it.
 func Align(ids []design.ID, how Alignment) Edit {
 	ids = slices.Clone(ids)
-	return newEdit("Align parts", func(d design.Design) (design.Design, error) {
+	return newEdit(how.String(), func(d design.Design) (design.Design, error) {
 		if how > AlignBack {
 			return d, fmt.Errorf("alignment %d is not known: use left, centre, right, front, middle or back", how)
 		}
@@ -58,7 +68,7 @@ func Align(ids []design.ID, how Alignment) Edit {
 // equal. The first and the last stay; three or more are needed.
 func Distribute(ids []design.ID, axis design.Axis) Edit {
 	ids = slices.Clone(ids)
-	return newEdit("Distribute parts", func(d design.Design) (design.Design, error) {
+	return newEdit("Space parts evenly", func(d design.Design) (design.Design, error) {
 		parts, _, err := extents(d, ids, axis, 3, "distributed")
 		if err != nil {
 			return d, err

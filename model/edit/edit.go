@@ -24,9 +24,11 @@ type Edit struct {
 
 	// change is the edit alone, before relations are looked at; nil for an
 	// edit made elsewhere. byHand says that it puts parts where a hand wants
-	// them, relations or not.
-	change func(design.Design) (design.Design, error)
-	byHand bool
+	// them, relations or not; carries that it changes the top as a whole and
+	// takes locked parts along.
+	change  func(design.Design) (design.Design, error)
+	byHand  bool
+	carries bool
 }
 
 // JobEdit is a named change of a whole job: its options, client, materials.
@@ -35,7 +37,8 @@ type JobEdit struct {
 	Apply func(design.Job) (design.Job, error)
 }
 
-// On makes a design's edit one of the job, on the option with this name.
+// On makes a design's edit one of the job, on the option with this name. It
+// refuses to change what is locked there; see [design.Handling].
 func On(option string, e Edit) JobEdit {
 	return JobEdit{e.Name, func(j design.Job) (design.Job, error) {
 		for i, o := range j.Options {
@@ -46,8 +49,11 @@ func On(option string, e Edit) JobEdit {
 			if err != nil {
 				return j, fmt.Errorf("%s: %w", e.Name, err)
 			}
+			if err := guardLocked(o, e, d); err != nil {
+				return j, fmt.Errorf("%s: %w", e.Name, err)
+			}
 			opts := append([]design.Option(nil), j.Options...)
-			opts[i].Design = d
+			opts[i].Design, opts[i].Handling = d, surviving(o.Handling, o.Design, d)
 			j.Options = opts
 			return j, nil
 		}

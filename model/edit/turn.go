@@ -2,8 +2,10 @@ package edit
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
 )
 
@@ -46,6 +48,46 @@ func RotatePart(id design.ID, by units.Angle) Edit {
 			return d, fmt.Errorf("%s has no points to turn: draw it first", id)
 		}
 		rotate(&d, id, at, by)
+		return d, nil
+	})
+}
+
+// RotateParts turns parts counter-clockwise together, about the middle of the box
+// round them all; a part alone as [RotatePart] does. Round holes move round and
+// tap holes go with their sink.
+func RotateParts(ids []design.ID, by units.Angle) Edit {
+	ids = slices.Clone(ids)
+	return newEdit(several("Turn", ids), func(d design.Design) (design.Design, error) {
+		lead, err := leading(d, ids)
+		if err != nil {
+			return d, err
+		}
+		if len(lead) == 1 {
+			return RotatePart(lead[0], by).change(d)
+		}
+		box := geom.EmptyBox()
+		for _, id := range lead {
+			box = box.Union(extent(d, id))
+		}
+		if box.Empty() {
+			return d, fmt.Errorf("these parts have no points to turn: draw them first")
+		}
+		about := point(box.Centre())
+		d = cloneParts(d)
+		for _, id := range lead {
+			at, ok := Centre(d, id)
+			if !ok {
+				continue
+			}
+			if holes.find(&d, id) == nil {
+				turned, err := RotatePart(id, by).change(d)
+				if err != nil {
+					return d, err
+				}
+				d = cloneParts(turned)
+			}
+			shiftPart(&d, id, turnedPoint(at, about, by, about).Sub(at))
+		}
 		return d, nil
 	})
 }

@@ -17,7 +17,7 @@ func newEdit(name string, f func(design.Design) (design.Design, error)) Edit {
 // keepingEdit names an edit that moves parts by a rule of its own, not by
 // hand: what is held follows its relations instead.
 func keepingEdit(name string, f func(design.Design) (design.Design, error)) Edit {
-	return finished(Edit{Name: name, change: f})
+	return finished(Edit{Name: name, change: f, carries: true})
 }
 
 func finished(e Edit) Edit {

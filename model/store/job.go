@@ -66,10 +66,17 @@ func option(v visitor, o *design.Option) {
 	v.text(need("name"), &o.Name)
 	v.text(may("title"), &o.Title)
 	price(v, &o.Price)
+	list(v, may("handling").atMost(design.MaxHandling), &o.Handling, handling)
 	v.object(need("design"), func(v visitor) {
 		v.owner(&o.Design.Extra, "")
 		top(v, &o.Design)
 	})
+}
+
+func handling(v visitor, h *design.Handling) {
+	id(v, need("part"), &h.Part)
+	v.flag(may("locked"), &h.Locked)
+	v.flag(may("hidden"), &h.Hidden)
 }
 
 func price(v visitor, p *design.Price) {

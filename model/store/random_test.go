@@ -145,7 +145,10 @@ func (t draw) job() design.Job {
 			MaxPour: t.number(), Waste: t.number() / 100, LitrePrice: t.price()},
 		Glass: design.GlassStock{Name: t.text(), Density: t.number(), Waste: t.number() / 100, KgPrice: t.price()}}
 	j.Options = some(t, 3, func(i int) design.Option {
-		return design.Option{Name: string(t.id("option", i)), Title: t.text(), Price: t.asked(), Design: t.design()}
+		return design.Option{Name: string(t.id("option", i)), Title: t.text(), Price: t.asked(), Design: t.design(),
+			Handling: some(t, 3, func(i int) design.Handling {
+				return design.Handling{Part: t.id("sink", i), Locked: t.flag(), Hidden: t.flag()}
+			})}
 	})
 	j.Terms = design.Terms{Included: t.text(), NotIncluded: t.text(), Care: t.text()}
 	j.Approvals = some(t, 2, func(i int) design.Approval {

@@ -145,6 +145,23 @@ func (b *Board) SetTool(t Tool) {
 	b.after()
 }
 
+// TogglePan takes the tool that moves the paper, or puts it back.
+func (b *Board) TogglePan() {
+	if b.Tool() == Pan {
+		b.SetTool(Select)
+	} else {
+		b.SetTool(Pan)
+	}
+}
+
+// Beneath selects what lies under what is selected or under the mouse, and
+// reports whether there is anything.
+func (b *Board) Beneath() bool {
+	found := b.hand.Beneath()
+	b.after()
+	return found
+}
+
 // Tool is the tool in use.
 func (b *Board) Tool() Tool { return b.hand.Tool() }
 
@@ -312,6 +329,7 @@ func (b *Board) extent() geom.Box {
 // after tells the hint and redraws, as after every event.
 func (b *Board) after() {
 	b.tell(b.hand.Hint())
+	b.zoom.follow(b.hand.Tool())
 	b.raster.Refresh()
 	if b.onMove != nil {
 		b.onMove()

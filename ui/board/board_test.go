@@ -279,8 +279,8 @@ func TestPan(t *testing.T) {
 		{"middle button on a sink", desktop.MouseButtonTertiary, false, board.Select, [2]float64{400, 250}},
 		{"Space on a sink", desktop.MouseButtonPrimary, true, board.Select, [2]float64{400, 250}},
 		{"the pan tool on a sink", desktop.MouseButtonPrimary, false, board.Pan, [2]float64{400, 250}},
-		{"the ground", desktop.MouseButtonPrimary, false, board.Select, [2]float64{-80, -80}},
-		{"the face", desktop.MouseButtonPrimary, false, board.Select, [2]float64{900, 250}},
+		{"the pan tool on the ground", desktop.MouseButtonPrimary, false, board.Pan, [2]float64{-80, -80}},
+		{"the pan tool on the face", desktop.MouseButtonPrimary, false, board.Pan, [2]float64{900, 250}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			k := newDesk(t, plain())

@@ -18,6 +18,7 @@ type ink struct {
 	onChip tint // text on a label, whatever its ground
 	faint  tint // what a press would take
 	swath  tint // what a brush has swept over
+	veil   tint // inside a frame that selects
 	bad    tint // the ground of a number that can't be used, or far under its limit
 	low    tint // the ground of a measure under its limit
 }
@@ -33,6 +34,7 @@ func newInk() ink {
 		onChip: tintOf(0xff, 0xff, 0xff, 0xff),
 		faint:  mix(accent, 0xa8),
 		swath:  mix(accent, 0x70),
+		veil:   mix(accent, 0x24),
 		bad:    tintOf(0xb3, 0x1b, 0x1b, 0xff),
 		low:    tintOf(0x8a, 0x55, 0x00, 0xff),
 	}

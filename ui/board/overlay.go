@@ -41,6 +41,7 @@ func (l *overlay) draw(img *image.RGBA, o tool.Overlay, v view.View, px float64)
 	l.lines(o.Ghost, lineWidth, l.ink.accent, true)
 	l.lines(o.Hover, lineWidth, l.ink.faint, false)
 	l.lines(o.Selected, lineWidth, l.ink.accent, true)
+	l.links(o.Links)
 	l.guides(o.Guides)
 	l.stalks(o.Handles)
 	for _, d := range o.Dims {
@@ -49,7 +50,9 @@ func (l *overlay) draw(img *image.RGBA, o tool.Overlay, v view.View, px float64)
 	for _, h := range o.Handles {
 		l.handle(h)
 	}
+	l.locks(o.Locks)
 	l.writeLabels(o)
+	l.selecting(o.Frame)
 }
 
 func (l *overlay) begin(img *image.RGBA, v view.View, px float64) {

@@ -105,8 +105,8 @@ func (b *Board) updateBase(v view.View, px float64) {
 
 // still is what the base shows now, as package draw takes it.
 func (b *Board) still(v view.View, px float64) still {
-	r := b.s.Report()
-	return still{design: b.s.Design(), report: r, solid: r.Solid, view: b.planView(v, px)}
+	d, r := b.s.Seen()
+	return still{design: d, report: r, solid: r.Solid, view: b.planView(v, px)}
 }
 
 // page is the drawing of a scene; the scene keeps its dimensions.

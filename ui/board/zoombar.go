@@ -2,6 +2,7 @@ package board
 
 import (
 	"example.org/castwright/model/geom"
+	"example.org/castwright/ui/icon"
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -9,27 +10,44 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// zoomBar is the plain buttons for zoom in the board's corner, for hands without
-// a wheel.
-type zoomBar struct{ box *fyne.Container }
+// zoomBar is the plain buttons for zoom and for moving the paper in the board's
+// corner, for hands without a wheel and for fingers.
+type zoomBar struct {
+	box *fyne.Container
+	pan *zoomButton
+}
 
 // zoomSide is the side of a button in points, above the 24 of WCAG 2.2.
 const (
-	zoomSide = 36
-	zoomEdge = 12
+	zoomSide    = 36
+	zoomEdge    = 12
+	zoomButtons = 4
 )
 
 func newZoomBar(b *Board) *zoomBar {
-	box := container.NewGridWithColumns(3,
+	pan := newZoomButton(b, icon.Pan, "Dragging moves the paper until this is clicked again or Esc is pressed (Ctrl+Space; Space held does it for one drag).", b.TogglePan)
+	box := container.NewGridWithColumns(zoomButtons, pan,
 		newZoomButton(b, theme.ZoomOutIcon(), "Zoom out (key -).", b.ZoomOut),
 		newZoomButton(b, theme.ZoomFitIcon(), "Show the whole top (key F or 0).", b.Fit),
 		newZoomButton(b, theme.ZoomInIcon(), "Zoom in (key +).", b.ZoomIn),
 	)
-	return &zoomBar{box}
+	return &zoomBar{box, pan}
+}
+
+// follow shows whether the paper is being moved.
+func (z *zoomBar) follow(t Tool) {
+	look := widget.MediumImportance
+	if t == Pan {
+		look = widget.HighImportance
+	}
+	if z.pan.Importance != look {
+		z.pan.Importance = look
+		z.pan.Refresh()
+	}
 }
 
 func (z *zoomBar) layout(board fyne.Size) {
-	size := fyne.NewSize(3*zoomSide+2*theme.Padding(), zoomSide)
+	size := fyne.NewSize(zoomButtons*zoomSide+(zoomButtons-1)*theme.Padding(), zoomSide)
 	z.box.Resize(size)
 	z.box.Move(fyne.NewPos(board.Width-size.Width-zoomEdge, board.Height-size.Height-zoomEdge))
 	if board.Width < size.Width+2*zoomEdge || board.Height < size.Height+2*zoomEdge {

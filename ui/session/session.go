@@ -24,6 +24,7 @@ type Session struct {
 	dirty     bool
 	selection []Pick
 	report    report.Report
+	seen      *derived           // what the board shows where parts are hidden, nil when not made yet
 	others    map[string]derived // reports of options not in hand
 	listeners []func(Change)
 	gesture   int
@@ -226,6 +227,7 @@ func (s *Session) derive() {
 		}
 	}
 	s.report = report.Derive(s.Design(), s.Job().Materials, s.Job().Site)
+	s.seen = nil
 }
 
 func (s *Session) tell(c Change) {

@@ -177,7 +177,7 @@ func TestSeveralMoveTogether(t *testing.T) {
 	r.mod = 0
 	r.drag(400, 250, 440, 220)
 	r.want(edit.MovePart("sink-1", at(40, -30)), edit.MovePart("hole-1", at(40, -30)))
-	r.wantOneStep("Move 3 things")
+	r.wantOneStep("Move 3 parts")
 }
 
 func TestTapsKeepToTheCentreline(t *testing.T) {

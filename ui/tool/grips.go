@@ -28,6 +28,9 @@ func (h *Hand) grips(perMM float64) []grip {
 		return out
 	}
 	g := gripOf(sel[0])
+	if _, locked := h.lockedOf(g); locked || g.part != "" && h.s.Hidden(g.part) {
+		return out
+	}
 	switch g.kind {
 	case gripCorner:
 		before := wrap(g.node-1, len(d.Outline.Nodes))

@@ -28,8 +28,10 @@ type Hand struct {
 	pen  *pen
 	free *free
 	hold *hold
+	band *band
 
 	last     geom.Vec // where the last press was, for reaching what is under
+	held     bool     // the press is on a locked part
 	again    bool     // this press was at the place of the last one
 	done     bool     // a number was entered while the button is down
 	applying bool     // a change of the session is our own
@@ -48,7 +50,7 @@ func (h *Hand) changed(c session.Change) {
 	if h.applying || !(c.Design || c.Option) {
 		return
 	}
-	h.hold, h.note = nil, ""
+	h.hold, h.band, h.note = nil, nil, ""
 	if h.free != nil {
 		h.free.drop()
 	}
@@ -103,7 +105,7 @@ func (h *Hand) stockNow() Stock {
 }
 
 // Busy reports whether a gesture is open that [Hand.BackOut] would take back.
-func (h *Hand) Busy() bool { return h.holding() || h.free.busy() }
+func (h *Hand) Busy() bool { return h.holding() || h.free.busy() || h.band != nil && h.band.begun }
 
 // holding reports whether a grip is in hand, by the mouse or for a number.
 func (h *Hand) holding() bool { return h.hold != nil && (h.hold.pressed || h.hold.typed != nil) }
@@ -111,6 +113,8 @@ func (h *Hand) holding() bool { return h.hold != nil && (h.hold.pressed || h.hol
 // BackOut takes back an open gesture; a drawing under way and a part in hand
 // stay. Call it before undo, save and whatever else needs a settled design.
 func (h *Hand) BackOut() {
+	h.held = false
+	h.dropBand()
 	if h.holding() {
 		h.done = h.hold.pressed
 		h.revert()
@@ -128,7 +132,7 @@ func (h *Hand) Down(p Pointer) (free bool) {
 	if !h.enter(&p) {
 		return false
 	}
-	h.done, h.note = false, ""
+	h.done, h.held, h.note = false, false, ""
 	switch {
 	case h.put != nil:
 		h.setDown(p)
@@ -148,14 +152,18 @@ func (h *Hand) Down(p Pointer) (free bool) {
 
 // grasp selects and takes hold of what lies under a press.
 func (h *Hand) grasp(p Pointer) (free bool) {
-	found := h.under(p)
-	h.again = h.last.Dist(p.At) <= p.reach(reachAgain) && !p.Double
+	found, was := h.under(p), h.s.Selection()
+	h.again = (h.last.Dist(p.At) <= p.reach(reachAgain) || p.Mod&Alt != 0) && !p.Double
 	h.last = p.At
 	if len(found) == 0 {
 		if p.Mod&Shift == 0 {
 			h.choose()
 		}
-		return true
+		if len(h.s.Design().Outline.Nodes) == 0 {
+			return true
+		}
+		h.startBand(p, was)
+		return false
 	}
 	if p.Double && h.split(found, p) {
 		return false
@@ -163,6 +171,10 @@ func (h *Hand) grasp(p Pointer) (free bool) {
 	g := found[0]
 	chosen := h.chosen(found)
 	switch {
+	case p.Mod&Shift != 0 && g.kind == gripTop:
+		h.again = false
+		h.startBand(p, was)
+		return false
 	case p.Mod&Shift != 0:
 		h.toggle(g.whole())
 		return false
@@ -175,11 +187,12 @@ func (h *Hand) grasp(p Pointer) (free bool) {
 		// without a drag goes on to the next (see Up).
 		g = chosen
 	default:
-		h.again = false
+		h.again = p.Mod&Alt != 0
 		h.choose(g)
 	}
 	if g.kind == gripTop {
-		return true
+		h.startBand(p, was)
+		return false
 	}
 	var others []grip
 	if sel := h.s.Selection(); len(sel) > 1 && slices.Contains(sel, g.pick()) {
@@ -189,6 +202,10 @@ func (h *Hand) grasp(p Pointer) (free bool) {
 			}
 		}
 		g = g.whole()
+	}
+	if h.refuseLocked(append(others, g)...) {
+		h.held = true
+		return false
 	}
 	if k, ok := h.take(g, others, p); ok {
 		k.pressed = true
@@ -251,7 +268,7 @@ func (h *Hand) split(found []grip, p Pointer) bool {
 			}
 			return true
 		case gripPart:
-			if part, ok := find(h.s.Design(), g.part); ok && part.channel != nil {
+			if part, ok := find(h.s.Design(), g.part); ok && part.channel != nil && !h.refuseLocked(g) {
 				if e, sub, ok := splitRiver(*part.channel, p); ok {
 					if h.do(e) {
 						h.choose(sub)
@@ -279,6 +296,10 @@ func (h *Hand) Move(p Pointer) (changed bool) {
 		h.free.move(h, p)
 	case h.hold != nil && h.hold.pressed:
 		h.drag(h.hold, p)
+	case h.band != nil:
+		h.dragBand(p)
+	case h.held:
+		return false
 	case h.hold == nil && h.tool == Select:
 		was := h.over
 		h.over = grip{}
@@ -312,6 +333,15 @@ func (h *Hand) Up(p Pointer) {
 		h.free.release(h, p)
 		return
 	}
+	if b := h.band; b != nil {
+		if b.begun {
+			h.closeBand()
+			h.again, h.done = false, false
+			return
+		}
+		h.band = nil
+	}
+	h.held = false
 	k := h.hold
 	if k == nil || !k.pressed {
 		if k == nil && h.again && !h.done && h.tool == Select {
@@ -335,17 +365,6 @@ func (h *Hand) Up(p Pointer) {
 // Panned says that a free press has moved the paper, so that letting go is no
 // click.
 func (h *Hand) Panned() { h.again = false }
-
-// next selects what lies under what is selected.
-func (h *Hand) next(p Pointer) {
-	found := slices.DeleteFunc(h.under(p), h.isHandle)
-	for i, g := range found {
-		if slices.Contains(h.s.Selection(), g.pick()) {
-			h.choose(found[(i+1)%len(found)])
-			return
-		}
-	}
-}
 
 // Out says that the mouse has left the board.
 func (h *Hand) Out() {

@@ -5,6 +5,7 @@ import (
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/units"
+	"example.org/castwright/ui/session"
 )
 
 // Hint is what the next click or key does, and what the snap holds, in words.
@@ -22,6 +23,8 @@ func (h *Hand) Hint() string {
 		return h.typeHint(h.hold.typed, h.fieldsOf(h.hold, h.at.PerMM), h.hold.pins)
 	case h.hold != nil && h.hold.pressed:
 		return h.dragHint()
+	case h.band != nil && h.band.begun:
+		return h.bandHint()
 	case h.note != "":
 		return h.note + "."
 	case h.tool == Pan:
@@ -35,7 +38,7 @@ func (h *Hand) Hint() string {
 	if words := h.selectedHint(); words != "" {
 		return words
 	}
-	return "Click a part, an edge or a corner to select it; scroll to zoom, drag the ground to move the paper."
+	return "Click a part, an edge or a corner to select it; drag a frame round several; scroll to zoom, Space and drag (or the middle button) move the paper."
 }
 
 func (h *Hand) afterFault() string {
@@ -135,6 +138,7 @@ func (h *Hand) dragHint() string {
 	if words != "" {
 		words += ". "
 	}
+	words += h.cutWords(k)
 	if active, ok := k.active(h.fieldsOf(k, h.at.PerMM)); ok {
 		words += active.name + " " + h.amount(active) + ": type a number for it, Tab for the next measure. "
 	}
@@ -161,7 +165,7 @@ func (h *Hand) tellGrip(g grip) string {
 	d := h.s.Design()
 	switch g.kind {
 	case gripTop:
-		return "Click selects the top."
+		return "Click selects the top; drag a frame to select what lies wholly inside."
 	case gripCorner:
 		return "Drag moves the corner; a click selects it and shows the handle that rounds it."
 	case gripEdge:
@@ -177,7 +181,10 @@ func (h *Hand) tellGrip(g grip) string {
 	case gripControl:
 		return "Drag shapes the curve."
 	case gripPart:
-		return "Click selects the " + partName(d, g.part) + "; drag moves it."
+		if h.s.Locked(g.part) {
+			return "The " + partName(d, g.part) + " is locked: a click selects it, and the panel unlocks it."
+		}
+		return "Click selects the " + partName(d, g.part) + ", Shift+click adds it; drag moves it." + h.below(g)
 	case gripRiver:
 		return "Drag moves the river here; Delete takes this node out."
 	case gripWidth:
@@ -200,7 +207,15 @@ func (h *Hand) selectedHint() string {
 		return ""
 	}
 	if len(sel) > 1 {
-		return "Drag or arrow keys move them together, a number by how much to the right; Delete removes them; Esc lets go."
+		if h.refused(sel) {
+			return "Some of these are locked: unlock them to move or change them; Shift+click takes one out; Esc lets go."
+		}
+		noun := "thing"
+		if len(h.pickedParts()) == len(sel) {
+			noun = "part"
+		}
+		return countOf(len(sel), noun) + ": drag or arrow keys move them together, a number by how much to the right; " +
+			"Shift+click adds or takes one out; Delete removes them; Esc lets go."
 	}
 	g := gripOf(sel[0])
 	if !g.exists(d) {
@@ -216,10 +231,43 @@ func (h *Hand) selectedHint() string {
 		return capital(edgeName(d.Outline.Nodes, g.node)) + ": " + bends(d, g.node, "the diamond bends it, ") + common + "Esc lets go."
 	}
 	under := ""
-	if len(h.under(h.at)) > 1 && h.here {
-		under = "click again for what is under, "
+	if below := h.beneathWords(); below != "" && h.here {
+		under = "click again, Alt+click or Page down takes " + below + " under it, "
+	}
+	if h.s.Locked(g.part) {
+		return capital(partName(d, g.part)) + " is locked: " + under + "Ctrl+Alt+L or the panel unlocks it; Esc lets go."
 	}
 	return capital(partName(d, g.part)) + ": " + under + common + "Delete removes it, Esc lets go."
+}
+
+// pickedParts are the parts that are selected.
+func (h *Hand) pickedParts() []design.ID {
+	var out []design.ID
+	for _, k := range h.s.Selection() {
+		if k.Part != "" {
+			out = append(out, k.Part)
+		}
+	}
+	return out
+}
+
+// refused reports whether one of what is selected is locked.
+func (h *Hand) refused(sel []session.Pick) bool {
+	for _, k := range sel {
+		if _, locked := h.lockedOf(gripOf(k)); locked {
+			return true
+		}
+	}
+	return false
+}
+
+// below says how to reach what lies under the thing that a press would take.
+func (h *Hand) below(g grip) string {
+	found := h.pile(h.at)
+	if len(found) < 2 || found[0] != g {
+		return ""
+	}
+	return " Alt+click or Page down: " + h.nameOf(found[1]) + " under it."
 }
 
 // bends is words, unless the edge is a spline: that has handles of its own.

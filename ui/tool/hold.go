@@ -21,6 +21,9 @@ type hold struct {
 	s0     slab.Solid
 	still  *still
 
+	seen      design.Design // d0 less what is hidden, which holds no snap
+	seenSolid slab.Solid
+
 	anchor geom.Vec // where the grip was when taken
 	grab   geom.Vec // where the mouse took it
 	target geom.Vec // where the grip is now
@@ -48,6 +51,8 @@ func (h *Hand) take(g grip, others []grip, p Pointer) (*hold, bool) {
 		return nil, false
 	}
 	k := &hold{grip: g, others: others, d0: d, s0: s, anchor: anchor, target: anchor, grab: p.At}
+	seen, r := h.s.Seen()
+	k.seen, k.seenSolid = seen, r.Solid
 	if len(others) > 0 {
 		return k, true
 	}
@@ -77,7 +82,7 @@ func (h *Hand) drag(k *hold, p Pointer) {
 		return
 	}
 	if k.still == nil {
-		k.still = newStill(k.d0, k.s0, k.grip, k.others, k.anchor)
+		k.still = newStill(k.seen, k.seenSolid, k.grip, k.others, k.anchor)
 	}
 	raw := k.anchor.Add(p.At.Sub(k.grab))
 	sn := h.snapper(k.still, p)

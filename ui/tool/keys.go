@@ -111,7 +111,7 @@ func (h *Hand) holdForTyping() *hold {
 	}
 	h.Settle()
 	g, others, ok := h.selected()
-	if !ok {
+	if !ok || h.refuseLocked(append(others, g)...) {
 		return nil
 	}
 	k, ok := h.take(g, others, h.at)
@@ -123,7 +123,7 @@ func (h *Hand) holdForTyping() *hold {
 
 // Idle reports whether nothing is drawn, set down or pressed.
 func (h *Hand) Idle() bool {
-	return h.pen == nil && h.put == nil && h.free == nil && (h.hold == nil || !h.hold.pressed)
+	return h.band == nil && h.pen == nil && h.put == nil && h.free == nil && (h.hold == nil || !h.hold.pressed)
 }
 
 // TakeField opens a number for a measure of what is selected, as a click on its
@@ -165,6 +165,10 @@ func (h *Hand) selected() (g grip, others []grip, ok bool) {
 func (h *Hand) Cancel() bool {
 	h.note = ""
 	switch {
+	case h.band != nil && h.band.begun:
+		h.done = true
+		h.dropBand()
+		return true
 	case h.hold != nil && h.hold.typed != nil:
 		h.dropNumber()
 		return true
@@ -325,6 +329,9 @@ func (h *Hand) remove() bool {
 		return false
 	}
 	all := append([]grip{g}, others...)
+	if h.refuseLocked(all...) {
+		return true
+	}
 	// Corners go from the last to the first, so that the numbers of those
 	// still to go hold.
 	slices.SortStableFunc(all, func(a, b grip) int { return cmp.Compare(b.node, a.node) })
@@ -339,8 +346,10 @@ func (h *Hand) remove() bool {
 		steps = append(steps, e)
 	}
 	e := steps[0]
-	if len(steps) > 1 {
-		e = sequence(fmt.Sprintf("Remove %d things", len(steps)), steps)
+	if ids, ok := onlyParts(all); ok {
+		e = edit.RemoveParts(ids)
+	} else if len(steps) > 1 {
+		e = edit.Together(fmt.Sprintf("Remove %d things", len(steps)), steps...)
 	}
 	sub := h.sub.kind != gripNone
 	if h.do(e) {
@@ -368,6 +377,9 @@ func (h *Hand) nudge(dir geom.Vec, mods Mod) bool {
 		}
 		if g.own() {
 			g = g.whole()
+		}
+		if h.refuseLocked(append(others, g)...) {
+			return true
 		}
 		if k, ok = h.take(g, others, h.at); !ok {
 			return false

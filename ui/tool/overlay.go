@@ -11,8 +11,14 @@ type Overlay struct {
 	Guides   []Line // what the snap holds
 	Handles  []Handle
 	Dims     []Dim
-	Value    *Value // a number being typed
+	Value    *Value     // a number being typed
+	Links    []Link     // what holds what is selected, and what it holds
+	Locks    []geom.Vec // places of locked parts that are selected or under the mouse
+	Frame    *geom.Box  // being drawn to select what lies inside
 }
+
+// Link is a relation: what is held, and what it is held to.
+type Link struct{ From, To geom.Vec }
 
 // Line is a polyline.
 type Line struct {

@@ -74,7 +74,7 @@ func (h *Hand) aim(p Pointer) {
 	}
 	st := &still{}
 	if h.tool != Outline {
-		st = newStill(h.s.Design(), h.s.Report().Solid, grip{}, nil, geom.Vec{})
+		st = h.newStill(grip{}, nil, geom.Vec{})
 		st.edges = true
 		if n := len(k.points); n > 0 {
 			st.arms = []arm{{fixed: k.points[n-1], name: "the line", edge: -1}}

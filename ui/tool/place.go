@@ -79,21 +79,22 @@ func moveAll(d design.Design, all []grip, by design.Point) (edit.Edit, error) {
 			return edit.Edit{}, fmt.Errorf("this can't be moved together with others: select it alone")
 		}
 	}
-	return sequence(fmt.Sprintf("Move %d things", len(all)), steps), nil
+	if ids, ok := onlyParts(all); ok {
+		return edit.MoveParts(ids, by), nil
+	}
+	return edit.Together(fmt.Sprintf("Move %d things", len(all)), steps...), nil
 }
 
-// sequence is several edits as one.
-func sequence(name string, steps []edit.Edit) edit.Edit {
-	return edit.Edit{Name: name, Apply: func(d design.Design) (design.Design, error) {
-		out := d
-		for _, e := range steps {
-			var err error
-			if out, err = e.Apply(out); err != nil {
-				return d, err
-			}
+// onlyParts are the parts that the grips speak of, if all are whole parts.
+func onlyParts(gs []grip) ([]design.ID, bool) {
+	ids := make([]design.ID, len(gs))
+	for i, g := range gs {
+		if g.kind != gripPart {
+			return nil, false
 		}
-		return out, nil
-	}}
+		ids[i] = g.part
+	}
+	return ids, true
 }
 
 // measure is the grip's own measure (of a corner: its radius or cut) when its

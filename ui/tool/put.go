@@ -154,7 +154,7 @@ func (h *Hand) putAt(k *inHand, at geom.Vec) {
 
 // stillFor is what a part in hand can be held to.
 func (h *Hand) stillFor(k *inHand) *still {
-	st := newStill(h.s.Design(), h.s.Report().Solid, grip{}, nil, geom.Vec{})
+	st := h.newStill(grip{}, nil, geom.Vec{})
 	box := geom.EmptyBox()
 	for _, l := range k.ghost {
 		box = box.Union(l.Bounds())

@@ -10,6 +10,7 @@ import (
 	"example.org/castwright/ui/session"
 	"example.org/castwright/ui/tool"
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
 const mm = units.Millimetre
@@ -129,7 +130,7 @@ func (r *rig) wantNoTrace() {
 
 func (r *rig) wantSelected(picks ...session.Pick) {
 	r.Helper()
-	if diff := cmp.Diff(picks, r.s.Selection()); diff != "" {
+	if diff := cmp.Diff(picks, r.s.Selection(), cmpopts.EquateEmpty()); diff != "" {
 		r.Errorf("selection (-want +got):\n%s", diff)
 	}
 }

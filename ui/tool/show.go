@@ -29,7 +29,11 @@ func (h *Hand) Overlay() Overlay {
 		return o
 	}
 	h.showSelection(&o, d, s)
+	h.showLinks(&o)
+	h.showLocks(&o)
 	switch {
+	case h.band != nil && h.band.begun:
+		h.showBand(&o)
 	case h.hold != nil:
 		h.showHold(&o)
 	case h.over.kind != gripNone && h.here:

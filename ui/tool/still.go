@@ -42,6 +42,12 @@ type like struct {
 	edge  int    // of the outline, -1 for none
 }
 
+// newStill gathers all that is seen.
+func (h *Hand) newStill(g grip, others []grip, anchor geom.Vec) *still {
+	d, r := h.s.Seen()
+	return newStill(d, r.Solid, g, others, anchor)
+}
+
 // newStill gathers what lies still while the grips are moved; g is the one in
 // hand.
 func newStill(d design.Design, s slab.Solid, g grip, others []grip, anchor geom.Vec) *still {

@@ -14,6 +14,7 @@ import (
 // is selected, then the small over the large and the top over what is below it.
 func (h *Hand) under(p Pointer) []grip {
 	d, s := h.s.Design(), h.s.Report().Solid
+	_, seen := h.s.Seen() // what is hidden is not taken
 	var out []grip
 	for _, g := range h.grips(p.PerMM) {
 		if at, ok := g.anchor(d, s, p.PerMM); ok && at.Dist(p.At) <= p.reach(reachGrip) {
@@ -32,15 +33,15 @@ func (h *Hand) under(p Pointer) []grip {
 			}
 		}
 	}
-	if g, ok := cornerUnder(d, s, p); ok {
+	if g, ok := cornerUnder(d, seen.Solid, p); ok {
 		add(g)
 	}
-	add(holesUnder(s, p)...)
-	if g, ok := edgeUnder(s, p); ok {
+	add(holesUnder(seen.Solid, p)...)
+	if g, ok := edgeUnder(seen.Solid, p); ok {
 		add(g)
 	}
-	add(inlaysUnder(s, p)...)
-	near, below := supportsUnder(s, p)
+	add(inlaysUnder(seen.Solid, p)...)
+	near, below := supportsUnder(seen.Solid, p)
 	add(near...)
 	if s.Outline.Contains(p.At) {
 		add(grip{kind: gripTop})

@@ -1,0 +1,78 @@
+package words
+
+import (
+	"strconv"
+	"strings"
+
+	"example.org/castwright/model/design"
+	"example.org/castwright/model/units"
+)
+
+// Relation says what a relation keeps, as a sentence without its full stop: "Sink
+// stays centred between gable 1 and gable 2". length writes a length.
+func Relation(d design.Design, r design.Relation, length func(units.Length) string) string {
+	name, way := Part(d, r.Part), ", left to right"
+	if axis, _ := r.Holds(); axis == design.AxisY {
+		way = ", front to back"
+	}
+	stays := " stays "
+	if isTaps(d, r.Part) {
+		stays = " stay "
+	}
+	switch r.Kind {
+	case design.RelationTop:
+		return name + stays + "centred on the top" + way
+	case design.RelationBetween:
+		return name + stays + "centred between " + Lower(Part(d, r.Other)) + " and " + Lower(Part(d, r.Second))
+	case design.RelationPart:
+		return name + stays + "in line with the " + Lower(Part(d, r.Other)) + way
+	case design.RelationSide:
+		return "Middle of the " + Lower(name) + " keeps " + length(r.Distance) + " from the " + r.Side.String() + " side"
+	case design.RelationEdge:
+		return End(d, r) + " stays on the " + Lower(Edge(d.Outline, r.Edge))
+	}
+	return r.Sentence(func(id design.ID) string { return Part(d, id) }, length)
+}
+
+// End is the end of a river that a relation holds: "Start of the river", with the
+// river's number where the channel has several.
+func End(d design.Design, r design.Relation) string {
+	end, rivers := "Start", 0
+	if r.End == design.RiverFinish {
+		end = "End"
+	}
+	for _, c := range d.Channels {
+		if c.ID == r.Part {
+			rivers = len(c.Rivers)
+		}
+	}
+	if rivers > 1 {
+		return end + " of river " + strconv.Itoa(r.River+1)
+	}
+	return end + " of the river"
+}
+
+// TapsKept says which sink a set of tap holes stays with; "" for one on its own.
+func TapsKept(d design.Design, t design.TapSet) string {
+	if t.Sink == "" {
+		return ""
+	}
+	return Part(d, t.ID) + " stay with the centreline of the " + Lower(Part(d, t.Sink))
+}
+
+func isTaps(d design.Design, id design.ID) bool {
+	for _, t := range d.Taps {
+		if t.ID == id {
+			return true
+		}
+	}
+	return false
+}
+
+// Lower is a name in the middle of a sentence.
+func Lower(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToLower(s[:1]) + s[1:]
+}
