@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"image"
 	"io"
+	"strings"
 
 	"example.org/castwright/export/paper"
 	"example.org/castwright/export/picture"
@@ -19,13 +20,17 @@ import (
 )
 
 // Approved is the name that stands for the latest approved revision of the other
-// option, unless an option has that name.
+// option, unless an option has that name; [AsApproved] is that of any option.
 const Approved = "approved"
+
+// AsApproved is the name that stands for the latest approved revision of an option,
+// unless an option has that name.
+func AsApproved(option string) string { return Approved + ":" + option }
 
 // Order says what to compare.
 type Order struct {
 	Job      design.Job
-	A, B     string // names of options; one may be [Approved]
+	A, B     string // names of options; see [Approved] and [AsApproved]
 	Pictures bool   // photo-like pictures in place of drawings
 	Quality  picture.Quality
 	Paper    draw.PaperSize
@@ -46,10 +51,10 @@ func Make(ctx context.Context, o Order, show func(stage string, done float64)) (
 		return nil, fmt.Errorf("option %q and option %q are the same one: give two", o.A, o.B)
 	}
 	var err error
-	if p.a, err = side(o.Job, o.A, o.B); err != nil {
+	if p.a, err = Side(o.Job, o.A, o.B); err != nil {
 		return nil, err
 	}
-	if p.b, err = side(o.Job, o.B, o.A); err != nil {
+	if p.b, err = Side(o.Job, o.B, o.A); err != nil {
 		return nil, err
 	}
 	if !o.Pictures {
@@ -75,17 +80,23 @@ func Make(ctx context.Context, o Order, show func(stage string, done float64)) (
 	return p, nil
 }
 
-// side finds an option, or the revision that the other one was approved as.
-func side(j design.Job, name, other string) (draw.Side, error) {
+// Side finds what a name stands for beside another one.
+func Side(j design.Job, name, other string) (draw.Side, error) {
 	if o, ok := j.Option(name); ok {
 		return draw.Side{Option: o, Report: report.Derive(o.Design, j.Materials, j.Site)}, nil
 	}
-	if name != Approved {
+	of, ok := strings.CutPrefix(name, Approved)
+	switch {
+	case ok && of == "":
+		of = other
+	case ok && of[0] == ':':
+		of = of[1:]
+	default:
 		return draw.Side{}, fmt.Errorf("there is no option %q in this job", name)
 	}
-	a, ok := approve.Latest(j, other)
+	a, ok := approve.Latest(j, of)
 	if !ok {
-		return draw.Side{}, fmt.Errorf("option %q has not been approved yet, so there is nothing to compare it with", other)
+		return draw.Side{}, fmt.Errorf("option %q has not been approved yet, so there is nothing to compare it with", of)
 	}
 	if approve.Fingerprint(a.Design) != a.Fingerprint {
 		return draw.Side{}, fmt.Errorf("revision %d in the file is not as approved: go by the signed sheet", a.Revision)

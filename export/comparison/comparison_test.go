@@ -103,6 +103,11 @@ func TestAsApproved(t *testing.T) {
 			t.Errorf("the text lacks %q", want)
 		}
 	}
+	// Any option may stand beside the revision of another.
+	beside, err := comparison.Make(context.Background(), comparison.Order{Job: j, A: comparison.AsApproved("A"), B: "B"}, nil)
+	if err != nil || beside == nil {
+		t.Errorf("B beside A as approved: %v", err)
+	}
 	j.Approvals[0].Design.Thickness++
 	if _, err := comparison.Make(context.Background(), comparison.Order{Job: j, A: comparison.Approved, B: "A"}, nil); err == nil ||
 		!strings.Contains(err.Error(), "not as approved") {
@@ -134,6 +139,7 @@ func TestPictures(t *testing.T) {
 func TestRefuses(t *testing.T) {
 	for want, o := range map[string]comparison.Order{
 		`no option "Z"`: {A: "A", B: "Z"}, "not been approved": {A: "approved", B: "A"}, "the same": {A: "B", B: "B"},
+		`option "B" has not been approved`: {A: "approved:B", B: "A"}, `no option "approvedB"`: {A: "approvedB", B: "A"},
 	} {
 		o.Job = demo(t)
 		if _, err := comparison.Make(context.Background(), o, nil); err == nil || !strings.Contains(err.Error(), want) {

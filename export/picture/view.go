@@ -23,7 +23,8 @@ const (
 type View struct {
 	Kind Kind
 	// At is the place looked at and Span the width of what is seen there, in
-	// millimetres: Close alone. Zero takes a place by the front, and 320.
+	// millimetres: Close, where zero takes a place by the front, and 320; and Top,
+	// where a Span of zero is the whole top.
 	At   geom.Vec
 	Span float64
 	// Turn is how far to the right of straight in front the eye stands, Rise
@@ -70,6 +71,9 @@ func (s *Set) camera(v View, w, h int) camera {
 	switch v.Kind {
 	case Top:
 		k, m := s.PlanScale(w, h)
+		if v.Span > 0 {
+			k, m = v.Span/float64(w), v.At
+		}
 		return planCamera(v3{m.X, m.Y, s.body.t + 1500}, k, w, h)
 	case Through:
 		return v.Camera.camera(w, h)

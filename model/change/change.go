@@ -43,14 +43,14 @@ func Between(a, b design.Design, sys units.System) []Change {
 	for _, p := range is {
 		i := indexOf(was, p.id)
 		if i < 0 {
-			out = append(out, Change{Part: p.id, Kind: Added, Words: name(is, p) + " added", Was: geom.EmptyBox(), Is: extent(b, p.id)})
+			out = append(out, Change{Part: p.id, Kind: Added, Words: name(is, p) + " added", Was: geom.EmptyBox(), Is: Extent(b, p.id)})
 			continue
 		}
 		old := was[i]
 		if reflect.DeepEqual(old.value, p.value) && place(a, p.id) == place(b, p.id) {
 			continue
 		}
-		c := Change{Part: p.id, Kind: Altered, Words: name(is, p) + " changed", Was: extent(a, p.id), Is: extent(b, p.id)}
+		c := Change{Part: p.id, Kind: Altered, Words: name(is, p) + " changed", Was: Extent(a, p.id), Is: Extent(b, p.id)}
 		if by, ok := moved(a, b, old, p); ok {
 			c.Kind = Moved
 			c.Words = name(is, p) + " moved " + way(by, sys)
@@ -61,7 +61,7 @@ func Between(a, b design.Design, sys units.System) []Change {
 	}
 	for _, p := range was {
 		if indexOf(is, p.id) < 0 {
-			out = append(out, Change{Part: p.id, Kind: Removed, Words: name(was, p) + " removed", Was: extent(a, p.id), Is: geom.EmptyBox()})
+			out = append(out, Change{Part: p.id, Kind: Removed, Words: name(was, p) + " removed", Was: Extent(a, p.id), Is: geom.EmptyBox()})
 		}
 	}
 	return append(out, unseen(a, b, len(out) == 0)...)
@@ -223,7 +223,8 @@ func moved(a, b design.Design, was, p part) (design.Point, bool) {
 	return by, i >= 0 && reflect.DeepEqual(all[i].value, p.value)
 }
 
-func extent(d design.Design, id design.ID) geom.Box {
+// Extent is where a part of a design lies, mm; empty for none.
+func Extent(d design.Design, id design.ID) geom.Box {
 	lo, hi, ok := edit.Extent(d, id)
 	if !ok {
 		return geom.EmptyBox()

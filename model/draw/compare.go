@@ -3,14 +3,11 @@ package draw
 import (
 	"image"
 
-	"example.org/castwright/model/amount"
 	"example.org/castwright/model/change"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/scene"
-	"example.org/castwright/model/units"
-	"github.com/shopspring/decimal"
 )
 
 // Side is one of two options that are compared.
@@ -166,9 +163,6 @@ func (l *layout) strip(v View, list []entry, x, y, width float64) {
 	}
 }
 
-// line is one line of a table of differences; those with words alone have no change.
-type line struct{ label, a, b, change string }
-
 // table lists what differs below y: what was done to the design, then words across
 // the sheet, then numbers in two columns.
 func (l *layout) table(job design.Job, a, b Side, changes []change.Change, y float64) {
@@ -199,19 +193,19 @@ func (l *layout) table(job design.Job, a, b Side, changes []change.Change, y flo
 	}
 	short := func(name string) string { return scene.Fitted(name, size, true, 30) }
 	nameA, nameB := short(a.Option.Name), short(b.Option.Name)
-	put := func(cols [4]float64, e line, bold bool, y float64) {
+	put := func(cols [4]float64, e Contrast, bold bool, y float64) {
 		end := cols[3]
-		if e.change != "" {
-			end -= l.words(end, y, scene.AnchorEnd, size, false, l.theme.Ink, e.change) + 3
+		if e.Change != "" {
+			end -= l.words(end, y, scene.AnchorEnd, size, false, l.theme.Ink, e.Change) + 3
 		}
-		l.words(cols[0], y, scene.AnchorStart, size, false, l.theme.Faint, scene.Fitted(e.label, size, false, cols[1]-cols[0]-3))
-		l.words(cols[1], y, scene.AnchorStart, size, bold, l.theme.Ink, scene.Fitted(e.a, size, bold, cols[2]-cols[1]-4))
-		l.words(cols[2], y, scene.AnchorStart, size, bold, l.theme.Ink, scene.Fitted(e.b, size, bold, end-cols[2]))
+		l.words(cols[0], y, scene.AnchorStart, size, false, l.theme.Faint, scene.Fitted(e.Label, size, false, cols[1]-cols[0]-3))
+		l.words(cols[1], y, scene.AnchorStart, size, bold, l.theme.Ink, scene.Fitted(e.A, size, bold, cols[2]-cols[1]-4))
+		l.words(cols[2], y, scene.AnchorStart, size, bold, l.theme.Ink, scene.Fitted(e.B, size, bold, end-cols[2]))
 	}
 	if len(words) > 0 {
 		from := x + 0.27*half
 		cols := [4]float64{x, from, from + (right-from)/2, right}
-		put(cols, line{"", nameA, nameB, ""}, true, y)
+		put(cols, Contrast{A: nameA, B: nameB}, true, y)
 		y += pitch
 		for _, e := range words {
 			put(cols, e, false, y)
@@ -223,70 +217,9 @@ func (l *layout) table(job design.Job, a, b Side, changes []change.Change, y flo
 	for k := range min(2, len(numbers)) {
 		from := column(k)
 		cols := [4]float64{from, from + 0.27*half, from + 0.53*half, from + half}
-		put(cols, line{"", nameA, nameB, "change"}, true, y)
+		put(cols, Contrast{A: nameA, B: nameB, Change: "change"}, true, y)
 		for i, e := range numbers[k*n : min(len(numbers), (k+1)*n)] {
 			put(cols, e, false, y+pitch*float64(i+1))
 		}
 	}
-}
-
-// differing is the lines of a table of differences. Where an option has a price,
-// that is told; else what its materials cost.
-func differing(job design.Job, a, b Side) (words, numbers []line) {
-	priced := !a.Option.Price.Amount.IsZero() || !b.Option.Price.Amount.IsZero()
-	for _, d := range append(worded(a, b, job.Units), report.Differences(a.Report, b.Report)...) {
-		switch {
-		case d.WordsA != "" || d.WordsB != "":
-			words = append(words, line{d.Label, d.WordsA, d.WordsB, ""})
-		case d.Key == "cost" && priced:
-		default:
-			ta, tb := d.Text(d.A, job.Units, job.Materials.Currency), d.Text(d.B, job.Units, job.Materials.Currency)
-			if ta != tb {
-				numbers = append(numbers, line{d.Label, ta, tb, d.Change(job.Units, job.Materials.Currency)})
-			}
-		}
-	}
-	if pa, pb := a.Option.Price.Amount, b.Option.Price.Amount; priced && !pa.Equal(pb) {
-		money := func(p decimal.Decimal) string {
-			if p.IsZero() {
-				return "not set"
-			}
-			return amount.Money(job.Materials.Currency, p)
-		}
-		e := line{label: "Price", a: money(pa), b: money(pb)}
-		if !pa.IsZero() && !pb.IsZero() {
-			sign := "+"
-			if pb.LessThan(pa) {
-				sign = "−"
-			}
-			e.change = sign + money(pb.Sub(pa).Abs())
-		}
-		numbers = append(numbers, e)
-	}
-	return words, numbers
-}
-
-// worded lists the differences that are in the designs alone: face, edges, what
-// is laid in.
-func worded(a, b Side, sys units.System) []report.Difference {
-	var out []report.Difference
-	words := func(key, label, x, y string) {
-		if x != y {
-			if x == "" {
-				x = "none"
-			}
-			if y == "" {
-				y = "none"
-			}
-			out = append(out, report.Difference{Key: key, Label: label, WordsA: x, WordsB: y})
-		}
-	}
-	da, db := a.Option.Design, b.Option.Design
-	words("finish", "Face", faceWords(da.Finish), faceWords(db.Finish))
-	words("edges", "Edges", edgesWords(a.Report, sys), edgesWords(b.Report, sys))
-	words("channels", "Channels", channelsWords(da, sys), channelsWords(db, sys))
-	words("glass", "Glass beds", bedsWords(da, sys), bedsWords(db, sys))
-	words("sinks", "Basins", sinksWords(da, sys), sinksWords(db, sys))
-	words("taps", "Taps", tapsWords(da, sys), tapsWords(db, sys))
-	return out
 }

@@ -68,8 +68,8 @@ func lastLabel(rows []Row) string {
 	return ""
 }
 
-func list[T any](of []T, words func(T) string) []string {
-	out := make([]string, len(of))
+func list[T, S any](of []T, words func(T) S) []S {
+	out := make([]S, len(of))
 	for i, x := range of {
 		out[i] = words(x)
 	}

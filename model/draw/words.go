@@ -224,7 +224,16 @@ func bedsWords(d design.Design, sys units.System) string {
 }
 
 func sinksWords(d design.Design, sys units.System) string {
-	return joined(d.Sinks, func(k design.Sink) string { return SinkWords(k, sys) })
+	return joined(d.Sinks, func(k design.Sink) string {
+		words := SinkWords(k, sys)
+		switch {
+		case k.Shape.Kind == design.ShapePath || k.Shape.Width <= 0:
+			return words
+		case k.Shape.Kind == design.ShapeCircle || k.Shape.Depth <= 0:
+			return words + ", Ø " + units.Format(k.Shape.Width, sys)
+		}
+		return words + ", " + units.Format(k.Shape.Width, sys) + " × " + units.Format(k.Shape.Depth, sys)
+	})
 }
 
 func tapsWords(d design.Design, sys units.System) string {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -12,7 +13,7 @@ import (
 	"example.org/castwright/model/warn"
 )
 
-// Difference is one thing in which two reports differ.
+// Difference is one thing in which two reports may differ.
 type Difference struct {
 	Key   string // stable, as in the JSON report
 	Label string // plain words: "Weight, dry"
@@ -29,12 +30,15 @@ type Difference struct {
 // asks: size, weight, what goes in, cost, what is risky. Values that read the
 // same are left out.
 func Differences(a, b Report) []Difference {
+	return slices.DeleteFunc(Compare(a, b), Difference.Same)
+}
+
+// Compare lists all that two reports are compared by, in the order of
+// [Differences], what is the same with it.
+func Compare(a, b Report) []Difference {
 	var out []Difference
 	number := func(key, label string, x, y float64, unit string) {
-		d := Difference{Key: key, Label: label, A: x, B: y, Unit: unit}
-		if x != y && !(d.Text(x, units.Metric, "") == d.Text(y, units.Metric, "")) {
-			out = append(out, d)
-		}
+		out = append(out, Difference{Key: key, Label: label, A: x, B: y, Unit: unit})
 	}
 	figure := func(f, g takeoff.Figure) { number(g.Key, g.Label, f.Value, g.Value, g.Unit) }
 
@@ -59,11 +63,15 @@ func Differences(a, b Report) []Difference {
 	}{{"warnings_severe", "Severe warnings", warn.Severe}, {"warnings_caution", "Cautions", warn.Caution}} {
 		number(s.key, s.label, float64(count(a, s.severity)), float64(count(b, s.severity)), "count")
 	}
-	onlyA, onlyB := only(a, b), only(b, a)
-	if onlyA != onlyB {
-		out = append(out, Difference{Key: "warnings", Label: "Warned of", WordsA: onlyA, WordsB: onlyB})
+	return append(out, Difference{Key: "warnings", Label: "Warned of", WordsA: only(a, b), WordsB: only(b, a)})
+}
+
+// Same reports whether both values read the same.
+func (d Difference) Same() bool {
+	if d.Unit == "" {
+		return d.WordsA == d.WordsB
 	}
-	return out
+	return d.A == d.B || d.Text(d.A, units.Metric, "") == d.Text(d.B, units.Metric, "")
 }
 
 func count(r Report, s warn.Severity) int {
@@ -79,19 +87,27 @@ func count(r Report, s warn.Severity) int {
 // Nothing stands for no warnings in the words of a difference.
 const Nothing = "nothing that the other is not"
 
-// only is the warnings above notes that r has and other has not, in words, each
-// title once.
-func only(r, other Report) string {
+// Only is the warnings above notes that r has and other has not, each title once.
+func Only(r, other Report) []warn.Warning {
 	seen := map[string]bool{}
 	for _, w := range other.Warnings {
 		seen[w.Title] = true
 	}
-	var titles []string
+	var out []warn.Warning
 	for _, w := range r.Warnings {
 		if w.Severity > warn.Note && !seen[w.Title] {
 			seen[w.Title] = true
-			titles = append(titles, w.Title)
+			out = append(out, w)
 		}
+	}
+	return out
+}
+
+// only is the titles of [Only] in one line.
+func only(r, other Report) string {
+	var titles []string
+	for _, w := range Only(r, other) {
+		titles = append(titles, w.Title)
 	}
 	if len(titles) == 0 {
 		return Nothing
