@@ -70,6 +70,24 @@ func TestFingerprintFromOutside(t *testing.T) {
 	}
 }
 
+// The client agrees to the design, not to the photograph that it was shown in: a room
+// changes neither fingerprint nor standing.
+func TestRoomIsNoPartOfWhatWasAgreed(t *testing.T) {
+	j := do(t, job(), approve.Approve("A", agreed))
+	seen := do(t, j, edit.SetRoom(design.Room{Photo: "a.room.jpg", SHA256: strings.Repeat("0a", 32),
+		Width: 1500 * units.Millimetre, Depth: 550 * units.Millimetre}))
+	again, err := store.Decode(store.Encode(seen))
+	if err != nil || again.Room != seen.Room || again.Room.None() {
+		t.Fatal(again.Room, err)
+	}
+	if s := approve.Of(again, "A"); s.State != approve.Agreed || approve.Fingerprint(again.Options[0].Design) != j.Approvals[0].Fingerprint {
+		t.Errorf("with a room: %q", s.Words())
+	}
+	if f := approve.Check(again); len(f) > 0 {
+		t.Error(f)
+	}
+}
+
 func TestApprove(t *testing.T) {
 	j := job()
 	if s := approve.Of(j, "A"); s.State != approve.Never || s.Words() != "Not approved yet" {

@@ -56,6 +56,7 @@ type Job struct {
 	Options   []Option
 	Terms     Terms
 	Approvals []Approval // frozen, in the order of their revisions
+	Room      Room       // the client's room in a photograph, if there is one
 	Extra     Extra
 }
 

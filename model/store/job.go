@@ -10,6 +10,7 @@ func job(v visitor, j *design.Job) {
 	list(v, need("options").atMost(design.MaxOptions), &j.Options, option)
 	v.object(may("terms"), func(v visitor) { terms(v, &j.Terms) })
 	list(v, may("approvals").atMost(design.MaxApprovals), &j.Approvals, approval)
+	v.object(may("room"), func(v visitor) { room(v, &j.Room) })
 }
 
 func terms(v visitor, t *design.Terms) {

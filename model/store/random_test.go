@@ -133,6 +133,14 @@ func (t draw) design() design.Design {
 
 func (t draw) asked() design.Price { return design.Price{Amount: t.price(), Note: t.text()} }
 
+func (t draw) spot() design.Spot { return design.Spot{X: t.share(), Y: t.share()} }
+
+func (t draw) room() design.Room {
+	return design.Room{Photo: t.text(), SHA256: t.text(), Corners: [4]design.Spot{t.spot(), t.spot(), t.spot(), t.spot()},
+		Marks: design.Marked(t.below(2)), Width: t.length(), Depth: t.length(), Old: t.length(), At: t.point(), Turn: t.angle(),
+		Lit: design.RoomLight{Brighter: t.share(), Warmer: t.share(), From: design.LightFrom(t.below(5))}}
+}
+
 func (t draw) job() design.Job {
 	j := design.Job{Client: t.text(), Units: units.System(t.below(2))}
 	j.Site = design.Site{Notes: t.text(), DoorWidth: t.length(), DoorHeight: t.length(), StairWidth: t.length(),
@@ -157,5 +165,8 @@ func (t draw) job() design.Job {
 			Client: t.text(), Terms: design.Terms{Included: t.text(), NotIncluded: t.text(), Care: t.text()},
 			Fingerprint: t.text(), Withdrawn: t.text()}
 	})
+	if t.flag() {
+		j.Room = t.room()
+	}
 	return j
 }

@@ -20,4 +20,7 @@ var (
 	axisWords      = []string{"x", "y"}
 	topSideWords   = []string{"left", "right", "front", "back"}
 	riverSideWords = []string{"start", "end"}
+
+	markedWords = []string{"present top", "sheet of paper"}
+	lightWords  = []string{"as seen", "left", "right", "front", "above"}
 )
