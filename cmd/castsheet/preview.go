@@ -2,14 +2,12 @@ package main
 
 import (
 	"fmt"
-	"image"
-	"image/png"
 	"io"
-	"math"
 	"path/filepath"
 	"strings"
 
 	"example.org/castwright/export/picture"
+	"example.org/castwright/export/raster"
 	"example.org/castwright/model/slab"
 	"example.org/castwright/model/store"
 	"github.com/spf13/cobra"
@@ -18,9 +16,17 @@ import (
 // previewViews are the views that preview knows, by the words that ask for them.
 var previewViews = map[string]picture.Kind{"top": picture.Top, "quarter": picture.Quarter, "close": picture.Close}
 
+// previewBelow is what a top may stand on, by the words that ask for it.
+var previewBelow = map[string]picture.Below{"designed": picture.BelowDesigned, "cabinet": picture.BelowCabinet,
+	"legs": picture.BelowLegs, "nothing": picture.BelowNothing}
+
+// previewShapes are the shapes of a picture, by the words that ask for them.
+var previewShapes = map[string]picture.Shape{"16:9": picture.Wide, "4:3": picture.FourThirds, "own": picture.OwnShape}
+
 func previewCommand() *cobra.Command {
-	var option, output, view, quality string
+	var option, output, view, quality, below, shape string
 	var width int
+	var wall bool
 	cmd := &cobra.Command{
 		Use:   "preview FILE -o OUT.png",
 		Short: "Take a photo-like picture of one option, as PNG",
@@ -37,6 +43,17 @@ func previewCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			stand, ok := previewBelow[below]
+			if !ok {
+				return fmt.Errorf("nothing is called %q below a top: give designed, cabinet, legs or nothing", below)
+			}
+			if shape == "" {
+				shape = map[bool]string{true: "own", false: "16:9"}[kind == picture.Top]
+			}
+			form, ok := previewShapes[shape]
+			if !ok {
+				return fmt.Errorf("there is no shape %q: give 16:9, 4:3 or own", shape)
+			}
 			if err := widthWithin(width, picture.MaxSide); err != nil {
 				return err
 			}
@@ -44,29 +61,22 @@ func previewCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			set := picture.Build(o.Design, slab.Resolve(o.Design), picture.SetOptions{})
-			height := int(math.Round(float64(width) * 9 / 16))
-			if kind == picture.Top {
-				height = set.PlanHeight(width)
-			}
-			img, err := picture.Render(cmd.Context(), set, picture.View{Kind: kind}, work, width, height, nil)
+			set := picture.Build(o.Design, slab.Resolve(o.Design), picture.SetOptions{NoWall: !wall, Below: stand})
+			v := picture.View{Kind: kind}
+			img, err := picture.Render(cmd.Context(), set, v, work, width, set.Height(v, form, width), nil)
 			if err != nil {
 				return err
 			}
-			return store.Write(output, func(w io.Writer) error { return writeOpaque(w, img) })
+			return store.Write(output, func(w io.Writer) error { return raster.Photo(w, img) })
 		},
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PNG to write")
 	cmd.Flags().StringVar(&view, "view", "quarter", "top, quarter or close")
 	cmd.Flags().StringVar(&quality, "quality", "good", "quick, good or reference (minutes)")
 	cmd.Flags().IntVar(&width, "width", 1920, fmt.Sprintf("in pixels, %d to %d", minWidth, picture.MaxSide))
+	cmd.Flags().StringVar(&below, "below", "designed", "what it stands on: designed, cabinet, legs or nothing")
+	cmd.Flags().BoolVar(&wall, "wall", true, "the walls at its wall edges; --wall=false leaves them out")
+	cmd.Flags().StringVar(&shape, "shape", "", "16:9, 4:3 or own, that of the top; own straight down, else 16:9, when not given")
 	optionFlag(cmd, &option, "the first one when not given")
 	return cmd
-}
-
-// writeOpaque writes a picture without holes as PNG, fast rather than small.
-func writeOpaque(w io.Writer, img *image.NRGBA) error {
-	// For a picture without transparency the two models are the same bytes.
-	opaque := &image.RGBA{Pix: img.Pix, Stride: img.Stride, Rect: img.Rect}
-	return (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(w, opaque)
 }

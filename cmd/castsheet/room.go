@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"example.org/castwright/export/intake"
+	"example.org/castwright/export/raster"
 	"example.org/castwright/export/room"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/pose"
@@ -115,7 +116,7 @@ func roomCommand() *cobra.Command {
 			for _, n := range out.Notes {
 				fmt.Fprintln(cmd.OutOrStdout(), n)
 			}
-			return store.Write(output, func(w io.Writer) error { return writeOpaque(w, out.Image) })
+			return store.Write(output, func(w io.Writer) error { return raster.Photo(w, out.Image) })
 		},
 	}
 	cmd.Flags().StringVar(&photo, "photo", "", "the photograph, JPEG or PNG")

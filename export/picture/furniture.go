@@ -10,11 +10,8 @@ import (
 
 const floorBelow = 860.0 // mm from the face to the floor
 
-// furniture is what the top stands on: legs where the design has them, else a
-// plain cabinet, or a pedestal when nothing leans on a wall.
-func furniture(s slab.Solid, walls bool) []triangle {
-	floor := s.Thickness - floorBelow
-	legs := 0
+// ownLegs is the legs that the design has, down to the floor.
+func ownLegs(s slab.Solid, floor float64) []triangle {
 	var out []triangle
 	for _, b := range s.Bearings {
 		if b.Kind != design.SupportLeg {
@@ -22,14 +19,15 @@ func furniture(s slab.Solid, walls bool) []triangle {
 		}
 		for _, l := range b.Loops {
 			if len(l) > 2 {
-				legs++
 				out = append(out, loft(ccw(l), []ring{{0, 1, floor}, {0, 1, -0.2}}, matWood)...)
 			}
 		}
 	}
-	if legs > 0 {
-		return out
-	}
+	return out
+}
+
+// cabinet is a plain one, or a pedestal when nothing leans on a wall.
+func cabinet(s slab.Solid, walls bool, floor float64) []triangle {
 	outline := ccw(s.Outline)
 	if !walls {
 		return loft(outline, []ring{{0, 0.50, floor}, {0, 0.46, floor + 30}, {0, 0.42, -200}, {0, 0.55, -0.2}}, matWood)

@@ -47,11 +47,7 @@ func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
 	if show == nil {
 		show = func(string, float64, *image.NRGBA) {}
 	}
-	scene := set.room
-	if v.Kind == Top {
-		scene = set.table
-	}
-	s := scene()
+	s := set.sceneOf(v)
 	if q == Reference {
 		c := set.camera(v, w, h)
 		out, err := s.reference(ctx, c, 512, v.Seed, func(d float64) { show("reference", d, nil) })

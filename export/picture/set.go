@@ -33,6 +33,7 @@ type SetOptions struct {
 	Bare   bool // no furniture below and no beaker
 	NoTaps bool
 	NoWall bool // walls at wall edges are left out
+	Below  Below
 }
 
 // Build makes the set of a design; s is its solid. A design without an outline
@@ -63,7 +64,7 @@ func Build(d design.Design, s slab.Solid, opt SetOptions) *Set {
 		}
 		walls := wallSides(s)
 		set.flip = walls[0] && !walls[1]
-		below = furniture(s, walls != [3]bool{})
+		below = set.below(opt.Below)
 		if !opt.NoWall {
 			set.walls = walls
 		}

@@ -80,20 +80,20 @@ func (s *Set) camera(v View, w, h int) camera {
 	}
 	mid := s.bounds.Centre()
 	target := v3{mid.X, mid.Y, s.body.t - 30}
-	turn, rise, away := -15.0, 34.0, 1.0
+	turn, rise, away := quarterTurn, quarterRise, 1.0
 	if s.flip {
 		turn = -turn
 	}
 	switch v.Kind {
 	case Orbit:
-		turn, rise = v.Turn, max(3, min(88, v.Rise))
+		turn, rise = v.Turn, max(lowestRise, min(highestRise, v.Rise))
 		if v.Away > 0 {
 			away = max(0.1, min(6, v.Away))
 		}
 	case Close:
-		turn, rise = 0.8*turn, 28
+		turn, rise = 0.8*turn, closeRise
 		if v.Rise != 0 {
-			turn, rise = v.Turn, max(3, min(88, v.Rise))
+			turn, rise = v.Turn, max(lowestRise, min(highestRise, v.Rise))
 		}
 	}
 	st, ct := math.Sincos(turn * math.Pi / 180)
@@ -104,7 +104,7 @@ func (s *Set) camera(v View, w, h int) camera {
 	if v.Kind == Close {
 		at, span := v.At, v.Span
 		if span <= 0 {
-			span = 320
+			span = closeSpan
 		}
 		if at == (geom.Vec{}) {
 			at = s.frontSpot()
@@ -117,17 +117,7 @@ func (s *Set) camera(v View, w, h int) camera {
 	up := right.cross(back.mul(-1))
 	dist := 0.0
 	tx, ty := half*float64(w)/float64(h)*0.90, half*0.90
-	for i := range 8 {
-		p := v3{s.bounds.Min.X, s.bounds.Min.Y, s.body.t - 90}
-		if i&1 > 0 {
-			p.X = s.bounds.Max.X
-		}
-		if i&2 > 0 {
-			p.Y = s.bounds.Max.Y
-		}
-		if i&4 > 0 {
-			p.Z = s.body.t + s.height
-		}
+	for _, p := range s.corners() {
 		q := p.sub(target)
 		z := q.dot(back)
 		dist = max(dist, max(math.Abs(q.dot(right))/tx, math.Abs(q.dot(up))/ty)+z)
