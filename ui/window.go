@@ -319,6 +319,7 @@ func (w *window) stepOption(by int) {
 // openShowing gives the whole screen to the option in hand.
 func (w *window) openShowing() {
 	w.main.Hide()
+	w.board.MouseOut()
 	for _, room := range w.rooms {
 		room.Hide()
 	}
@@ -346,6 +347,7 @@ func (w *window) closeShowing() {
 
 func (w *window) openCompare() {
 	w.main.Hide()
+	w.board.MouseOut()
 	w.compare.Open()
 	w.hint.over("Choose which two options are shown over the pictures; Esc goes back to the drawing.")
 	w.win.Canvas().Unfocus()

@@ -69,13 +69,15 @@ type Board struct {
 	number   bool // the mouse is on a number that can be typed
 	keyboard bool // the focus came by the keyboard: it is shown
 	flash    *flash
+	scroll   autoscroll
 
 	hint   string
 	onHint func(string)
 	onKey  func(*fyne.KeyEvent)
 	onMove func()
 	now    func() time.Time
-	acted  func() (fyne.Position, bool) // see [Board.Acted]
+	ticks  func(tick func()) (stop func()) // before each picture
+	acted  func() (fyne.Position, bool)    // see [Board.Acted]
 
 	background func(work func() (then func())) // nil to do it at once
 	fine       bool                            // gestures are drawn as finely as the rest, for tests
@@ -84,7 +86,7 @@ type Board struct {
 // New is a board on a session, in a window.
 func New(s *session.Session, w fyne.Window) *Board {
 	b := &Board{
-		s: s, w: w, hand: tool.New(s), view: view.New(1, 1), fitted: true, now: time.Now,
+		s: s, w: w, hand: tool.New(s), view: view.New(1, 1), fitted: true, now: time.Now, ticks: ticksOf,
 		show: Show{Dimensions: true, Textures: true, Supports: true},
 	}
 	b.raster = canvas.NewRaster(b.draw)

@@ -19,6 +19,9 @@ func (b *Board) BaseDraws() int { return b.picture.baseDraws }
 // SetClock sets the clock by which double clicks are told.
 func (b *Board) SetClock(now func() time.Time) { b.now = now }
 
+// SetTicks sets who ticks before each picture until it is stopped.
+func (b *Board) SetTicks(ticks func(tick func()) (stop func())) { b.ticks = ticks }
+
 // LabelOf is where the label of a measure was drawn, in points, when the
 // picture has one pixel to the point.
 func (b *Board) LabelOf(field string) (fyne.Position, bool) {

@@ -92,6 +92,7 @@ func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	case e.Button == desktop.MouseButtonPrimary:
 		b.pressPrimary(e)
 	}
+	b.reachFrom(e.Position)
 	b.after()
 }
 
@@ -164,6 +165,7 @@ func (b *Board) follow(at fyne.Position) {
 	case b.press.button == desktop.MouseButtonPrimary:
 		b.press.at = at
 		b.hand.Move(b.pointer(at))
+		b.reachTo(at)
 		b.after()
 	}
 }
@@ -172,6 +174,7 @@ func (b *Board) follow(at fyne.Position) {
 func (b *Board) release(at fyne.Position) {
 	was := b.press
 	b.press = press{}
+	b.stopScroll()
 	if was.active && was.button == desktop.MouseButtonPrimary && !was.pan && !was.label {
 		b.hand.Up(b.pointer(at))
 		b.hand.Move(b.pointer(at)) // what lies under the mouse now
@@ -181,7 +184,12 @@ func (b *Board) release(at fyne.Position) {
 }
 
 // MouseIn is a mouse that comes onto the board.
-func (b *Board) MouseIn(e *desktop.MouseEvent) { b.MouseMoved(e) }
+func (b *Board) MouseIn(e *desktop.MouseEvent) {
+	if !b.press.active {
+		b.reachFrom(e.Position)
+	}
+	b.MouseMoved(e)
+}
 
 // MouseMoved is a mouse that moves, or that starts a drag.
 func (b *Board) MouseMoved(e *desktop.MouseEvent) {
@@ -194,6 +202,7 @@ func (b *Board) MouseMoved(e *desktop.MouseEvent) {
 		}
 	}
 	changed := b.hand.Move(b.pointer(e.Position))
+	b.reachTo(e.Position)
 	b.number = b.overNumber(e.Position)
 	if b.number {
 		b.tell("Click to type a new value for this measure.")
@@ -212,6 +221,7 @@ func (b *Board) MouseOut() {
 		return
 	}
 	b.number = false
+	b.stopScroll()
 	b.hand.Out()
 	b.after()
 }

@@ -110,6 +110,20 @@ func (h *Hand) Busy() bool { return h.holding() || h.free.busy() || h.band != ni
 // holding reports whether a grip is in hand, by the mouse or for a number.
 func (h *Hand) holding() bool { return h.hold != nil && (h.hold.pressed || h.hold.typed != nil) }
 
+// Dragging reports whether a press drags something along: a part, a frame, a
+// stroke, a point being set.
+func (h *Hand) Dragging() bool {
+	return h.hold != nil && h.hold.pressed && h.hold.begun && h.hold.typed == nil ||
+		h.band != nil && h.band.begun || h.free != nil && h.free.pressed && h.free.typed == nil || h.Carrying()
+}
+
+// Carrying reports whether something follows the mouse without a button: a part
+// in hand, or the next point of a drawing.
+func (h *Hand) Carrying() bool {
+	return h.put != nil && h.put.shown && h.put.typed == nil ||
+		h.pen != nil && h.pen.shown && h.pen.typed == nil && len(h.pen.points) > 0
+}
+
 // BackOut takes back an open gesture; a drawing under way and a part in hand
 // stay. Call it before undo, save and whatever else needs a settled design.
 func (h *Hand) BackOut() {
