@@ -20,10 +20,12 @@ func outlineCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "outline FILE.svg|FILE.dxf",
 		Short: "Print the closed loops of a drawing as JSON",
-		Long: "Reads an SVG or an ASCII DXF as the window brings it in, and prints as JSON the\n" +
-			"closed loops found and what was joined, closed or dropped on the way. Centroids\n" +
-			"stand in the drawing's own axes: those of an SVG run right and down from the\n" +
-			"corner of its page.",
+		Long: "Reads an SVG or an ASCII DXF as the window brings it in, and prints as JSON the closed loops\n" +
+			"found (\"loops\", with their holes) and in words what was joined, closed or dropped on the way\n" +
+			"(\"notes\"). The area and centroid of a loop are less its holes; its perimeter is that of the\n" +
+			"outer line. Centroids stand in the drawing's own axes: those of an SVG run right and down from\n" +
+			"the corner of its page. --units goes before what a DXF says of itself, and before the pixels\n" +
+			"of an SVG; an SVG whose size stands in it in mm, in or the like has that size.",
 		Args: oneArgument("the drawing's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			units := map[string]template.Unit{

@@ -41,6 +41,7 @@ type Sweep struct {
 	watch  bool   // for a crossing, at which the run ends
 	met    bool
 	metAt  Vec
+	odd    bool // a point belongs to a layer where its winding number is odd
 }
 
 // Label says how crossing an edge changes the winding numbers: by By on Layer
@@ -520,7 +521,7 @@ func (s *Sweep) rescan(y float64) {
 func (s *Sweep) cross(layers uint64, layer, by int8) uint64 {
 	c := &s.counts[layer]
 	*c += int32(by)
-	if *c != 0 {
+	if s.odd && *c&1 != 0 || !s.odd && *c != 0 {
 		return layers | 1<<layer
 	}
 	return layers &^ (1 << layer)

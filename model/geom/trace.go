@@ -73,6 +73,25 @@ func (s *Sweep) Union(loops ...Loop) []Loop {
 	return loops
 }
 
+// EvenOdd is what loops cover by the even-odd rule; the sweep's memory is used. If
+// it gives up, see [Sweep.Spent], the result is empty.
+func (s *Sweep) EvenOdd(loops ...Loop) []Loop {
+	box := EmptyBox()
+	for _, l := range loops {
+		box = box.Union(l.Bounds())
+	}
+	if box.Empty() {
+		return nil
+	}
+	s.Reset(box.Centre())
+	for _, l := range loops {
+		s.Add(0, l)
+	}
+	s.odd = true
+	defer func() { s.odd = false }()
+	return s.Loops(func(uint64) bool { return true })
+}
+
 // trace follows the boundary of a region through a sweep. A boundary consists of
 // parts of active edges and of level pieces between them. At each level the
 // boundary edges that come from below and those that go on above are compared:

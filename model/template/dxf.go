@@ -10,10 +10,12 @@ import (
 )
 
 // dxfUnits is millimetres by $INSUNITS (DXF reference, header variables, from
-// memory; the US survey foot is 1200/3937 m, Mendenhall Order of 1893).
+// memory, and the table of ezdxf 0.18; the US survey foot is 1200/3937 m,
+// Mendenhall Order of 1893). Astronomers' units are left out.
 var dxfUnits = map[int]float64{
-	1: 25.4, 2: 304.8, 4: 1, 5: 10, 6: 1000, 8: 25.4e-6, 9: 25.4e-3, 10: 914.4, 13: 1e-3, 14: 100, 15: 1e4,
-	21: surveyFoot, 22: surveyFoot / 12, 23: 3 * surveyFoot,
+	1: 25.4, 2: 304.8, 3: 5280 * 304.8, 4: 1, 5: 10, 6: 1000, 7: 1e6, 8: 25.4e-6, 9: 25.4e-3, 10: 914.4,
+	11: 1e-7, 12: 1e-6, 13: 1e-3, 14: 100, 15: 1e4, 16: 1e5,
+	21: surveyFoot, 22: surveyFoot / 12, 23: 3 * surveyFoot, 24: 5280 * surveyFoot,
 }
 
 const surveyFoot = 1200.0 / 3937 * 1000
@@ -59,7 +61,7 @@ func folded(s string) string {
 // INSERT of an ASCII DXF, R12 to 2018.
 func readDXF(data []byte) (rawDrawing, error) {
 	d := dxf{raw: rawDrawing{source: "dxf"}, blocks: map[string]block{}, layers: map[string]layer{}}
-	r := &pairs{rest: data}
+	r := newPairs(data)
 	var top []entity
 	for {
 		p, err := r.next()

@@ -41,9 +41,17 @@ func clip(s string) string {
 
 // pairs reads groups one after the other, with one step of looking back.
 type pairs struct {
-	rest []byte
-	line int
-	back *pair
+	rest   []byte
+	ending byte // of a line: a line feed, where there is one
+	line   int
+	back   *pair
+}
+
+func newPairs(data []byte) *pairs {
+	if bytes.IndexByte(data, '\n') < 0 {
+		return &pairs{rest: data, ending: '\r'}
+	}
+	return &pairs{rest: data, ending: '\n'}
 }
 
 func (r *pairs) unread(p pair) { r.back = &p }
@@ -80,7 +88,7 @@ func (r *pairs) textLine() (string, bool) {
 		return "", false
 	}
 	r.line++
-	i := bytes.IndexByte(r.rest, '\n')
+	i := bytes.IndexByte(r.rest, r.ending)
 	var l []byte
 	if i < 0 {
 		l, r.rest = r.rest, nil

@@ -20,6 +20,13 @@ const (
 // chain is a run of spans, each starting where the last one ends.
 type chain []span
 
+// ring is a closed chain, and whether it covers what it winds round an odd number
+// of times rather than what it winds round at all.
+type ring struct {
+	chain
+	odd bool
+}
+
 func (c chain) start() geom.Vec { return c[0].a }
 func (c chain) end() geom.Vec   { return c[len(c)-1].b }
 
@@ -44,8 +51,8 @@ func (c chain) reversed() chain {
 // over gaps up to [closeGap]; what then still hangs loose is dropped, or closed
 // by a straight line where it is filled. The outer boundary of what is left is
 // traced, so that lines across an outline don't lead astray.
-func join(runs []run, n *notes) []chain {
-	var out []chain
+func join(runs []run, n *notes) []ring {
+	var out []ring
 	var loose []run
 	seen := map[runKey]bool{}
 	for _, r := range runs {
@@ -54,7 +61,7 @@ func join(runs []run, n *notes) []chain {
 			continue
 		}
 		if r.closed || c.meets() {
-			out = append(out, c.weld(n))
+			out = append(out, ring{c.weld(n), r.odd})
 			continue
 		}
 		k := keyOf(c)
@@ -65,7 +72,10 @@ func join(runs []run, n *notes) []chain {
 		seen[k] = true
 		loose = append(loose, run{spans: c, filled: r.filled})
 	}
-	return append(out, traceLoose(loose, n)...)
+	for _, c := range traceLoose(loose, n) {
+		out = append(out, ring{chain: c})
+	}
+	return out
 }
 
 // clean is the run without spans that have no length.

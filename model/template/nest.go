@@ -19,20 +19,20 @@ const (
 
 // nest sorts closed chains into outlines and the holes directly in them; what
 // lies inside a hole is an outline again.
-func nest(chains []chain, n *notes) ([]Loop, error) {
+func nest(chains []ring, n *notes) ([]Loop, error) {
 	if len(chains) > maxLoops {
 		return nil, fail(0, "the drawing has more than %d closed outlines: save only those needed", maxLoops)
 	}
 	var shapes []shape
 	for _, c := range chains {
-		s := newShape(c)
+		s := newShape(c.chain)
 		switch {
 		case s.box.W() > maxMM || s.box.H() > maxMM:
 			return nil, fail(0, "an outline is larger than %g m: check the unit", maxMM/1000)
 		case math.Abs(s.box.Min.X) > maxAway || math.Abs(s.box.Min.Y) > maxAway:
 			return nil, fail(0, "an outline lies more than %g km from the drawing's origin: move it there", maxAway/1e6)
 		}
-		for _, s := range s.uncrossed(n) {
+		for _, s := range s.uncrossed(c.odd, n) {
 			if s.area < minArea {
 				n.count("dropped %d outline of less than 1 mm2", "dropped %d outlines of less than 1 mm2")
 				continue
@@ -132,8 +132,8 @@ func (c chain) flat(steps int) geom.Loop {
 const maxCrossed = 60_000
 
 // uncrossed is the shape, or where it crosses itself the shapes that it covers,
-// redrawn by straight lines.
-func (s shape) uncrossed(n *notes) []shape {
+// by the even-odd rule or the non-zero one, redrawn by straight lines.
+func (s shape) uncrossed(odd bool, n *notes) []shape {
 	if len(s.chain) < 2 || len(s.flat) > maxCrossed {
 		return []shape{s}
 	}
@@ -154,7 +154,12 @@ func (s shape) uncrossed(n *notes) []shape {
 	for i, p := range fine {
 		moved[i] = p.Sub(middle)
 	}
-	loops := sweep.Union(moved)
+	var loops []geom.Loop
+	if odd {
+		loops = sweep.EvenOdd(moved)
+	} else {
+		loops = sweep.Union(moved)
+	}
 	if sweep.Spent() {
 		n.count("dropped %d outline that crosses itself too often", "dropped %d outlines that cross themselves too often")
 		return nil

@@ -20,6 +20,7 @@ type place struct {
 	m      affine
 	w, h   float64 // of the nearest viewport, in user units: what percentages are of
 	filled bool    // what is filled is closed, as a browser shows it
+	odd    bool    // its fill rule is even-odd
 	hidden bool
 	stack  []*element // the uses around it
 }
@@ -150,6 +151,9 @@ func (s *svg) draw(e *element, at place) error {
 	if f := e.style("fill"); f != "" && f != "inherit" {
 		at.filled = f != "none" && f != "transparent"
 	}
+	if r := e.style("fill-rule"); r != "" && r != "inherit" {
+		at.odd = r == "evenodd"
+	}
 	own, err := transforms(e.transform())
 	if err != nil {
 		return fail(e.line, "transform: %v", err)
@@ -160,7 +164,7 @@ func (s *svg) draw(e *element, at place) error {
 		return s.children(e, at)
 	case "switch":
 		for _, c := range e.children {
-			if c.attrs["requiredExtensions"] == "" && c.name != "foreignObject" {
+			if c.attrs["requiredExtensions"] == "" && c.name != "foreignObject" && speaks(c.attrs["systemLanguage"]) {
 				return s.draw(c, at)
 			}
 		}
@@ -180,6 +184,18 @@ func (s *svg) draw(e *element, at place) error {
 			"left out %d pieces of other kinds (text, pictures)")
 	}
 	return nil
+}
+
+// speaks reports whether one of the languages that an element is for is English,
+// or it is for any.
+func speaks(languages string) bool {
+	for tag := range strings.SplitSeq(languages, ",") {
+		tag, _, _ = strings.Cut(strings.ToLower(strings.TrimSpace(tag)), "-")
+		if tag == "en" {
+			return true
+		}
+	}
+	return languages == ""
 }
 
 // viewport is the place within a nested svg or symbol, whose own attributes or
@@ -288,6 +304,7 @@ func (s *svg) shape(e *element, at place) error {
 		return fail(e.line, "<%s>: %v", e.name, err)
 	}
 	for _, r := range runs {
+		r.odd = at.odd && at.filled
 		if err := s.raw.add(r.transform(at.m)); err != nil {
 			return err
 		}

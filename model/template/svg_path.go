@@ -218,7 +218,7 @@ func (p *path) finish(closed bool) {
 		p.line(p.start)
 	}
 	if len(p.out) > 0 {
-		p.runs = append(p.runs, run{p.out, closed, p.filled})
+		p.runs = append(p.runs, run{spans: p.out, closed: closed, filled: p.filled})
 	}
 	p.out, p.at, p.smooth = nil, p.start, 0
 }

@@ -127,7 +127,10 @@ func declarations(text string) map[string]string {
 	for item := range strings.SplitSeq(text, ";") {
 		if k, v, ok := strings.Cut(item, ":"); ok {
 			v = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(v), "!important"))
-			out[strings.TrimSpace(k)] = v
+			if keyword := strings.ToLower(v); keyword == "none" || keyword == "hidden" {
+				v = keyword
+			}
+			out[strings.ToLower(strings.TrimSpace(k))] = v
 		}
 	}
 	return out

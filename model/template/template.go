@@ -2,8 +2,10 @@ package template
 
 import (
 	"bytes"
+	"compress/gzip"
 	"encoding/binary"
 	"fmt"
+	"io"
 	"strings"
 	"unicode/utf16"
 
@@ -106,6 +108,10 @@ func Read(data []byte, unit Unit) (Drawing, error) {
 }
 
 func readAny(data []byte) (rawDrawing, error) {
+	data, err := unpacked(data)
+	if err != nil {
+		return rawDrawing{}, err
+	}
 	data = utf8Of(data)
 	head := bytes.TrimSpace(data[:min(len(data), 4096)])
 	switch {
@@ -113,12 +119,33 @@ func readAny(data []byte) (rawDrawing, error) {
 		return rawDrawing{}, fail(0, "the file is empty")
 	case bytes.HasPrefix(data, []byte("AutoCAD Binary DXF")):
 		return rawDrawing{}, fail(0, "this is a binary DXF: save it as ASCII DXF")
-	case bytes.HasPrefix(data, []byte("AC10")) || bytes.HasPrefix(data, []byte("\x1f\x8b")):
+	case bytes.HasPrefix(data, []byte("AC10")) || bytes.HasPrefix(data, []byte(gzipped)):
 		return rawDrawing{}, fail(0, "this is a packed drawing: save it as plain SVG or ASCII DXF")
 	case head[0] == '<':
 		return readSVG(data)
 	}
 	return readDXF(data)
+}
+
+// gzipped begins a file that gzip packed (RFC 1952, 2.3.1), as an .svgz is.
+const gzipped = "\x1f\x8b"
+
+// unpacked is what gzip packed, up to [maxBytes]; other data as it is.
+func unpacked(data []byte) ([]byte, error) {
+	if !bytes.HasPrefix(data, []byte(gzipped)) {
+		return data, nil
+	}
+	z, err := gzip.NewReader(bytes.NewReader(data))
+	if err == nil {
+		data, err = io.ReadAll(io.LimitReader(z, maxBytes+1))
+	}
+	switch {
+	case err != nil:
+		return nil, fail(0, "this packed drawing can't be unpacked (%s): save it as plain SVG", clip(err.Error()))
+	case len(data) > maxBytes:
+		return nil, fail(0, "the drawing has more than %d MB when unpacked: save only the outline", maxBytes>>20)
+	}
+	return data, nil
 }
 
 // utf8Of takes a byte-order mark away, and turns UTF-16 that has one to UTF-8.
@@ -146,6 +173,7 @@ type run struct {
 	spans  []span
 	closed bool // on itself; else its ends look for others
 	filled bool // when nothing else joins it, it is closed by a straight line
+	odd    bool // it is filled where it winds an odd number of times round
 }
 
 // rawDrawing is a file's runs before they are joined.
@@ -234,7 +262,7 @@ func assemble(raw rawDrawing, mm float64) (Drawing, error) {
 
 // transform is the run under m.
 func (r run) transform(m affine) run {
-	out := run{make([]span, 0, len(r.spans)), r.closed, r.filled}
+	out := run{make([]span, 0, len(r.spans)), r.closed, r.filled, r.odd}
 	for _, s := range r.spans {
 		out.spans = s.transform(m, out.spans)
 	}

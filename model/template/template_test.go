@@ -1,8 +1,11 @@
 package template_test
 
 import (
+	"bytes"
+	"compress/gzip"
 	"encoding/json"
 	"fmt"
+	"io"
 	"math"
 	"os"
 	"path/filepath"
@@ -124,6 +127,39 @@ func TestUnits(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 		default:
 			near(t, c.name, d.Loops[0].Area, c.area, 1e-9)
+		}
+	}
+}
+
+// Ways to write one drawing: packed (RFC 1952), with the line ends of several
+// systems, with a mark of byte order or of the end.
+func TestWrappings(t *testing.T) {
+	dxf := dxfOf(4, "0 CIRCLE 10 0 20 0 40 20")
+	packed := func(data string) string {
+		var b bytes.Buffer
+		z := gzip.NewWriter(&b)
+		io.WriteString(z, data)
+		z.Close()
+		return b.String()
+	}
+	for name, data := range map[string]string{
+		"svgz": packed(svgOf(`<circle r="20"/>`)), "lf": dxf, "crlf": strings.ReplaceAll(dxf, "\n", "\r\n"),
+		"cr": strings.ReplaceAll(dxf, "\n", "\r"), "mark": "\ufeff" + dxf, "end mark": dxf + "\x1a",
+		"comment": "999\nmade by hand\n" + dxf,
+	} {
+		d, err := template.Read([]byte(data), template.UnitUnknown)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		near(t, name, d.Loops[0].Area, 400*math.Pi, 1e-9)
+	}
+	for name, data := range map[string]string{
+		"cut short": packed(svgOf(`<circle r="20"/>`))[:40],
+		"bomb":      packed(strings.Repeat(" ", 40<<20)),
+	} {
+		if _, err := template.Read([]byte(data), template.UnitUnknown); err == nil || !strings.Contains(err.Error(), "packed") {
+			t.Errorf("%s: error %v, want one of a packed file", name, err)
 		}
 	}
 }
