@@ -57,46 +57,135 @@ const lightDepth = 9
 const brightest = 2.5
 
 // gather traces the irradiance over pi at p of normal n with a number of
-// samples: to each light, and along one path by the cosine. a is the roughness
-// of the coat that the light must pass, negative for none. It gives the mean and
-// the variance of the mean's luminance.
+// samples. What would fall there with nothing in the way is known in closed
+// form, so the samples tell only what differs from it: what share of each light
+// and of the window is in sight, and how much brighter or darker than the studio
+// is what stands before it, along one path by the cosine. In the open nothing
+// differs, and there is no noise. a is the roughness of the coat that the light
+// must pass, negative for none. It gives the mean and the variance of the mean's
+// luminance.
 func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, variance float64) {
 	shift := rnd.shift()
-	coat := coats()
+	pass := passing(a)
 	o := off(p, n)
-	pass := func(cos float64) float64 {
-		if a < 0 {
-			return 1
-		}
-		return (1 - coat.at(a, cos)) / (1 - coat.mean(a))
-	}
+	var lights [mostLights]lit
+	m := s.rig.lit(p, n, &lights)
+	base := s.rig.even(n, pass)
 	sum, sum2 := v3{}, 0.0
 	for i := range samples {
 		k := float64(int(rnd.place)*samples + i)
 		u, v := fract(shift[0]+k*r4[0]), fract(shift[1]+k*r4[1])
-		var d v3
-		for k := range s.rig.lights {
-			d = d.add(s.fromLight(o, n, k, fract(u+0.41*float64(k)), fract(v+0.73*float64(k)), pass))
-		}
 		w := cosineDir(n, fract(shift[2]+k*r4[2]), fract(shift[3]+k*r4[3]))
-		l := s.bounced(ray{o, w}, rnd).mul(pass(w.dot(n)))
-		if y := l.luma(); y > brightest {
+		l := s.differs(ray{o, w}, rnd).mul(pass.at(w.dot(n)))
+		y := l.luma()
+		if y > brightest {
 			l = l.mul(brightest / y)
+			y = brightest
 		}
-		d = d.add(l)
-		sum = sum.add(d)
-		y := d.luma()
+		sum = sum.add(l)
+		for k := range m {
+			g := &lights[k]
+			f, seen := s.sampled(o, n, g, fract(u+0.41*float64(k)), fract(v+0.73*float64(k)), pass)
+			g.all += f
+			g.seen += f * seen
+			y += g.bright * seen
+		}
 		sum2 += y * y
 	}
 	k := 1 / float64(samples)
-	mean = sum.mul(k)
-	y := mean.luma()
+	mean = base.add(sum.mul(k))
+	y := sum.mul(k).luma()
+	for i := range m {
+		g := &lights[i]
+		if g.all > 0 {
+			mean = mean.along(g.e, g.seen/g.all)
+			y += g.bright * g.seen / g.all
+		}
+	}
+	mean = v3{max(0, mean.X), max(0, mean.Y), max(0, mean.Z)}
 	if samples > 1 {
 		variance = max(0, sum2*k-y*y) / float64(samples-1)
 	} else {
 		variance = y * y
 	}
 	return mean, variance
+}
+
+// pass is the share of light that a coat lets through to its body and out, by
+// direction, over its mean.
+type pass struct {
+	a, mean float64
+}
+
+func passing(a float64) pass {
+	if a < 0 {
+		return pass{-1, 0}
+	}
+	return pass{a, coats().mean(a)}
+}
+
+func (p pass) at(cos float64) float64 {
+	if p.a < 0 {
+		return 1
+	}
+	return (1 - coats().at(p.a, cos)) / (1 - p.mean)
+}
+
+// lit is what a light gives a place.
+type lit struct {
+	k      int     // of the rig's lights; the window is after the last one
+	e      v3      // irradiance over pi with nothing in the way
+	bright float64 // its luminance
+	all    float64 // weights of the samples, and of those that are not hidden
+	seen   float64
+}
+
+const mostLights = 3
+
+// lit lists the lights that reach a place.
+func (g *rig) lit(p, n v3, to *[mostLights]lit) int {
+	m := 0
+	for k := range g.lights {
+		if share := g.lights[k].share(p, n); share > 1e-6 {
+			e := g.lights[k].l.mul(share)
+			to[m] = lit{k: k, e: e, bright: e.luma()}
+			m++
+		}
+	}
+	if e := g.windowLight(n); e.X+e.Y+e.Z > 1e-6 {
+		to[m] = lit{k: len(g.lights), e: e, bright: e.luma()}
+		m++
+	}
+	return m
+}
+
+// sampled is the weight of one place of a light, and what of it is seen.
+func (s *scene) sampled(o, n v3, g *lit, u, v float64, pass pass) (f, seen float64) {
+	if g.k == len(s.rig.lights) {
+		d, f := windowPlace(u, v)
+		cos := d.dot(n)
+		if cos <= 0 || f <= 0 {
+			return 0, 0
+		}
+		if s.shut(ray{o, d}) {
+			return f * cos, 0
+		}
+		return f * cos, pass.at(cos)
+	}
+	l := &s.rig.lights[g.k]
+	q := l.point(u, v).sub(o)
+	r2 := q.dot(q)
+	dist := math.Sqrt(r2)
+	d := q.mul(1 / dist)
+	cos, cosL := d.dot(n), -d.dot(l.n)
+	if cos <= 0 || cosL <= 0 {
+		return 0, 0
+	}
+	f = cos * cosL / r2
+	if s.blocked(ray{o, d}, dist) {
+		return f, 0
+	}
+	return f, pass.at(cos)
 }
 
 // fromLight is one light's irradiance over pi by one point of it.
@@ -113,44 +202,62 @@ func (s *scene) fromLight(o, n v3, k int, u, v float64, pass func(float64) float
 	return l.l.mul(cos * cosL * l.area() / (math.Pi * r2) * pass(cos))
 }
 
-func open(float64) float64 { return 1 }
+// shut reports whether anything, walls too, stands before the studio on a ray.
+func (s *scene) shut(r ray) bool {
+	for i := range s.planes {
+		p := &s.planes[i]
+		if k := r.d.dot(p.n); k < -1e-9 && p.d-r.o.dot(p.n) < 0 {
+			return true
+		}
+	}
+	return s.blocked(r, far)
+}
 
-// bounced is the radiance along a ray, without lights that it meets by chance:
-// they have been counted where it starts. Every surface on the way is taken as
-// diffuse.
-func (s *scene) bounced(r ray, rnd *source) v3 {
+// differs is how much the radiance along a ray is more than the studio's,
+// without lights and window that it meets by chance: they are counted where it
+// starts. Every surface on the way is taken as diffuse.
+func (s *scene) differs(r ray, rnd *source) v3 {
 	var sum v3
 	weight := v3{1, 1, 1}
 	for depth := 1; ; depth++ {
 		h, ok := s.hitWithin(r, wayNear)
 		if !ok {
-			return sum.add(weight.times(s.rig.studio(r.d)))
+			return sum
 		}
+		var mirror, body v3
 		if depth == 1 {
 			// What is seen first mirrors the lights as well: a polished face
 			// throws their light on the wall.
-			var glint, body v3
-			glint, body = s.glint(&h, r.d)
-			sum = sum.add(glint)
-			weight = body
+			mirror, body = s.glint(&h, r.d)
 		} else {
-			weight = weight.times(s.coarse(&h))
-		}
-		if depth >= 1 {
-			q := min(0.95, weight.most())
-			if rnd.next() >= q {
-				return sum
-			}
-			weight = weight.mul(1 / q)
+			body = s.coarse(&h)
 		}
 		o := off(h.p, h.n)
+		e := s.rig.even(h.n, pass{-1, 0})
 		// One of the lights stands for all.
-		k := min(len(s.rig.lights)-1, int(rnd.next()*float64(len(s.rig.lights))))
-		e := s.fromLight(o, h.n, k, rnd.next(), rnd.next(), open).mul(float64(len(s.rig.lights)))
-		sum = sum.add(weight.times(e))
-		if depth == lightDepth {
+		var lights [mostLights]lit
+		if m := s.rig.lit(o, h.n, &lights); m > 0 {
+			all := 0.0
+			for k := range m {
+				all += lights[k].bright
+			}
+			x, k := rnd.next()*all, 0
+			for k < m-1 && x >= lights[k].bright {
+				x -= lights[k].bright
+				k++
+			}
+			if f, seen := s.sampled(o, h.n, &lights[k], rnd.next(), rnd.next(), pass{-1, 0}); f > 0 && seen > 0 {
+				e = e.along(lights[k].e, all/lights[k].bright)
+			}
+		}
+		there := mirror.add(body.times(e)).sub(s.rig.backdrop(r.d))
+		sum = sum.add(weight.times(there))
+		weight = weight.times(body)
+		q := min(0.95, weight.most())
+		if depth == lightDepth || rnd.next() >= q {
 			return sum
 		}
+		weight = weight.mul(1 / q)
 		r = ray{o, cosineDir(h.n, rnd.next(), rnd.next())}
 	}
 }

@@ -215,16 +215,35 @@ func (c *channel) struck(s *scene, r ray, way float64, weight *v3, rnd *source) 
 // resin's own surface.
 func (s *scene) inside(r ray) (t float64, bottom bool) {
 	t = 0.02
+	last := t
 	for range 200 {
 		p := r.at(t)
 		a, b := s.body.at(p), -s.body.skin(p)
 		if a < 0.02 {
+			if a < 0 {
+				t = surfaced(s.body.at, r, last, t)
+			}
 			return t, true
 		}
 		if b < 0.004 {
 			return t, false
 		}
+		last = t
 		t += max(0.01, min(a, b))
 	}
 	return t, true
+}
+
+// surfaced is the place between lo, outside, and hi, inside, where a distance
+// falls to a hundredth: a step of a march has gone too far, as it may where the
+// distance shrinks faster than the way.
+func surfaced(at func(v3) float64, r ray, lo, hi float64) float64 {
+	for range 12 {
+		if m := (lo + hi) / 2; at(r.at(m)) > 0.01 {
+			lo = m
+		} else {
+			hi = m
+		}
+	}
+	return lo
 }

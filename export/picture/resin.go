@@ -101,20 +101,25 @@ func (c *channel) depthAt(b *body, p v3) float64 {
 // meets the resin's own surface again, as in the round of a fall, is mirrored
 // there. It gives the place and the whole way.
 func (b *body) bottom(r ray) (q v3, way float64) {
-	t := 0.15
+	t, last := 0.15, 0.15
 	for range 160 {
 		p := r.at(t)
 		d := b.at(p)
 		if d < 0.02 {
+			if d < 0 {
+				t = surfaced(b.at, r, last, t)
+				p = r.at(t)
+			}
 			return p, way + t
 		}
+		last = t
 		if b.bulges {
 			out := -b.skin(p)
 			if out < 0 && t > 0.3 {
 				n := gradient(b.skin, p, 0.25)
 				way += t
 				r = ray{p.along(n, -0.1), r.d.mirrored(n)}
-				t = 0
+				t, last = 0, 0
 				continue
 			}
 			d = min(d, max(out, 0.05))

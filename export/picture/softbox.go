@@ -1,6 +1,9 @@
 package picture
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // softbox is a rectangular light that shines from one side with an even
 // radiance.
@@ -117,20 +120,113 @@ type rig struct {
 }
 
 // window is the direction of a soft window behind the viewer, low, so that
-// rounded edges and falls catch a line of light; windowShare is its solid angle
-// over pi.
+// rounded edges and falls catch a line of light.
 var window = v3{-0.35, -0.9, 0.27}.unit()
 
-const windowShare = 2 * (1 - 0.96)
+// Cosines of the angles from its middle at which the window is dark and bright.
+const windowRim, windowFull = 0.93, 0.985
+
+// windowPlace is a direction toward a place of the window and how bright it is
+// there; the places of a square of numbers fill the window evenly.
+func windowPlace(u, v float64) (d v3, bright float64) {
+	c := windowRim + (1-windowRim)*u
+	sin, cos := math.Sincos(2 * math.Pi * v)
+	x, y := frame(window)
+	r := math.Sqrt(max(0, 1-c*c))
+	return x.mul(r*cos).add(y.mul(r*sin)).along(window, c), smooth(windowRim, windowFull, c)
+}
+
+// windowShare is the irradiance over pi from a window of radiance 1, by the
+// cosine between its middle and the normal, from -1 to 1.
+var windowShare = sync.OnceValue(func() *[129]float64 {
+	t := new([129]float64)
+	const nc, na = 24, 48
+	for i := range nc {
+		for j := range na {
+			c := windowRim + (1-windowRim)*(float64(i)+0.5)/nc
+			b := smooth(windowRim, windowFull, c) * (1 - windowRim) * 2 / (nc * na)
+			r := math.Sqrt(1-c*c) * math.Cos(2*math.Pi*(float64(j)+0.5)/na)
+			for k := range t {
+				n := float64(k)/64 - 1
+				t[k] += b * max(0, c*n+r*math.Sqrt(max(0, 1-n*n)))
+			}
+		}
+	}
+	return t
+})
+
+// windowLight is the irradiance over pi from the window with nothing in the way.
+func (g *rig) windowLight(n v3) v3 {
+	if g.glow <= 0 {
+		return v3{}
+	}
+	x := (n.dot(window) + 1) * 64
+	i := max(0, min(127, int(x)))
+	t := windowShare()
+	k := t[i] + (t[i+1]-t[i])*(x-float64(i))
+	return g.coloured(k * g.glow * g.top)
+}
+
+func (g *rig) coloured(k float64) v3 { return v3{k + k*g.cast.X, k + k*g.cast.Y, k + k*g.cast.Z} }
+
+// backdrop is the studio without its window.
+func (g *rig) backdrop(d v3) v3 {
+	return g.coloured((g.low + (g.top-g.low)*(0.5+0.5*d.Z)) * (1 + g.tilt*d.Y))
+}
 
 // studio is the radiance that comes from direction d where nothing stands.
 func (g *rig) studio(d v3) v3 {
-	k := (g.low + (g.top-g.low)*(0.5+0.5*d.Z)) * (1 + g.tilt*d.Y)
-	if g.glow > 0 {
-		k += g.glow * g.top * smooth(0.93, 0.985, d.dot(window))
+	k := g.backdrop(d)
+	if c := d.dot(window); g.glow > 0 && c > windowRim {
+		k = k.add(g.coloured(g.glow * g.top * smooth(windowRim, windowFull, c)))
 	}
-	return v3{k + k*g.cast.X, k + k*g.cast.Y, k + k*g.cast.Z}
+	return k
 }
+
+// even is the irradiance over pi from the studio without its window, through a
+// coat, with nothing in the way. The studio is a polynomial of the direction, so
+// it takes the moments of the cosine alone: with m the means of 1, c and c² by
+// 2 c pass(c), the mean direction is m1 n, and that of the product of two of its
+// parts (m0 - m2)/2 off the diagonal, and (3 m2 - m0)/2 times those of n.
+func (g *rig) even(n v3, p pass) v3 {
+	m := moments(p.a)
+	mid, up := (g.low+g.top)/2, (g.top-g.low)/2
+	k := mid*(m[0]+g.tilt*n.Y*m[1]) + up*(n.Z*m[1]+g.tilt*n.Y*n.Z*(3*m[2]-m[0])/2)
+	return g.coloured(k)
+}
+
+// moments are the means of 1, c and c² over a hemisphere by the cosine, with the
+// pass of a coat of roughness a.
+func moments(a float64) [3]float64 {
+	if a < 0 {
+		return [3]float64{1, 2.0 / 3, 1.0 / 2}
+	}
+	t := passMoments()
+	x := min(1, a) * (coatRough - 1)
+	i := min(int(x), coatRough-2)
+	x -= float64(i)
+	var m [3]float64
+	for k := range m {
+		m[k] = t[i][k] + (t[i+1][k]-t[i][k])*x
+	}
+	return m
+}
+
+var passMoments = sync.OnceValue(func() *[coatRough][3]float64 {
+	t := new([coatRough][3]float64)
+	const n = 200
+	for i := range t {
+		p := passing(float64(i) / (coatRough - 1))
+		for j := range n {
+			c := (float64(j) + 0.5) / n
+			w := 2 * c * p.at(c) / n
+			t[i][0] += w
+			t[i][1] += w * c
+			t[i][2] += w * c * c
+		}
+	}
+	return t
+})
 
 // brightGleam bounds what is seen of a light in a small mirror.
 const brightGleam = 4.0
@@ -146,17 +242,13 @@ func (g *rig) sky(r ray) v3 {
 	return g.studio(r.d)
 }
 
-// open is the irradiance over pi at p of normal n with nothing in the way: the
-// lights' form factors and the studio, which is near enough linear in the
-// direction.
+// open is the irradiance over pi at p of normal n with nothing in the way.
 func (g *rig) open(p, n v3) v3 {
-	var sum v3
+	sum := g.even(n, pass{-1, 0}).add(g.windowLight(n))
 	for i := range g.lights {
 		sum = sum.add(g.lights[i].l.mul(g.lights[i].share(p, n)))
 	}
-	mean := (g.low + (g.top-g.low)*(0.5+n.Z/3)) * (1 + g.tilt*n.Y*2/3)
-	mean += g.glow * g.top * windowShare * max(0, n.dot(window))
-	return sum.add(v3{mean + mean*g.cast.X, mean + mean*g.cast.Y, mean + mean*g.cast.Z})
+	return sum
 }
 
 // scale makes all light k times as bright.

@@ -1,0 +1,172 @@
+//go:build reference
+
+package picture
+
+import (
+	"bytes"
+	"context"
+	"encoding/binary"
+	"flag"
+	"fmt"
+	"hash/fnv"
+	"image"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"example.org/castwright/model/design"
+)
+
+var (
+	samples = flag.Int("samples", 512, "paths to a pixel of the reference")
+	wide    = flag.Int("wide", 960, "width of the pictures that are compared, pixels")
+)
+
+// passPaths is how many paths to a pixel are traced between two savings.
+const passPaths = 16
+
+// The quick method against the path tracer at full size on three tops: the root
+// mean square of the difference is at most 3.2 of 255. The reference takes an
+// hour or so of processor time a top, is kept in out/reference and goes on where
+// it was stopped; what it is of is known by a small picture, so that it starts
+// anew when materials, shapes or lights have changed. It leaves the pictures and
+// a map of the error, eight times as strong about mid-grey, beside it.
+func TestFullSize(t *testing.T) {
+	w, h := *wide, *wide*9/16
+	for _, c := range []struct {
+		name string
+		d    design.Design
+	}{{"poured", poured()}, {"corner", demo(t, 0, 0)}, {"oval", demo(t, 1, 0)}} {
+		t.Run(c.name, func(t *testing.T) {
+			s := built(c.d, SetOptions{})
+			dir := filepath.Join("..", "..", "out", "reference")
+			if err := os.MkdirAll(dir, 0o755); err != nil {
+				t.Fatal(err)
+			}
+			k := keep{path: filepath.Join(dir, fmt.Sprintf("%s-%d.bin", c.name, w)), w: w, h: h}
+			if err := k.trace(s, *samples); err != nil {
+				t.Fatal(err)
+			}
+			a, b := developed(k.mean(0, 2), w, h), developed(k.mean(1, 2), w, h)
+			want := developed(k.mean(0, 1), w, h)
+			noise, _ := rmse(a, b)
+			got := shotOf(t, s, View{Kind: Quarter}, Good, w, h, workers())
+			root, mean := rmse(got, want)
+			t.Logf("%s, %d x %d, %d paths: RMSE %.2f, mean %+.2f of 255; the reference's own noise is about %.2f",
+				c.name, w, h, k.passes*passPaths, root, mean, noise/2)
+			save(t, filepath.Join(dir, c.name+"-reference.png"), want)
+			save(t, filepath.Join(dir, c.name+"-quick.png"), got)
+			save(t, filepath.Join(dir, c.name+"-error.png"), errorMap(got, want))
+			if root > 3.2 {
+				t.Errorf("the quick picture differs by %.2f of 255", root)
+			}
+		})
+	}
+}
+
+// keep is a reference in the making: sums of linear light over even passes and
+// over odd ones.
+type keep struct {
+	path   string
+	w, h   int
+	of     uint64 // what it is a picture of
+	passes int
+	sum    [2][]float32
+}
+
+func (k *keep) trace(s *Set, samples int) error {
+	small, err := s.room().reference(context.Background(), s.camera(View{Kind: Quarter}, 64, 36), 4, 0, nil)
+	if err != nil {
+		return err
+	}
+	f := fnv.New64a()
+	f.Write(developed(small, 64, 36).Pix)
+	k.of = f.Sum64()
+	k.load()
+	for k.passes*passPaths < samples {
+		// Each pass is a picture with a seed of its own.
+		c, err := s.room().reference(context.Background(), s.camera(View{Kind: Quarter}, k.w, k.h), passPaths, uint32(k.passes), nil)
+		if err != nil {
+			return err
+		}
+		sum := k.sum[k.passes&1]
+		for i, v := range c {
+			sum[3*i] += float32(v.X)
+			sum[3*i+1] += float32(v.Y)
+			sum[3*i+2] += float32(v.Z)
+		}
+		k.passes++
+		if err := k.save(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// load takes up what was kept, if it is of the same scene.
+func (k *keep) load() {
+	for i := range k.sum {
+		k.sum[i] = make([]float32, 3*k.w*k.h)
+	}
+	b, err := os.ReadFile(k.path)
+	if err != nil || len(b) != 16+8*3*k.w*k.h || binary.LittleEndian.Uint64(b) != k.of {
+		return
+	}
+	k.passes = int(binary.LittleEndian.Uint64(b[8:]))
+	_ = binary.Read(bytes.NewReader(b[16:]), binary.LittleEndian, k.sum[0])
+	_ = binary.Read(bytes.NewReader(b[16+4*3*k.w*k.h:]), binary.LittleEndian, k.sum[1])
+}
+
+func (k *keep) save() error {
+	var b bytes.Buffer
+	for _, v := range []any{k.of, uint64(k.passes), k.sum[0], k.sum[1]} {
+		if err := binary.Write(&b, binary.LittleEndian, v); err != nil {
+			return err
+		}
+	}
+	if err := os.WriteFile(k.path+".new", b.Bytes(), 0o644); err != nil {
+		return err
+	}
+	return os.Rename(k.path+".new", k.path)
+}
+
+// mean is the light of every step-th of the two sums from one on.
+func (k *keep) mean(from, step int) []v3 {
+	n := 0.0
+	out := make([]v3, k.w*k.h)
+	for i := from; i < 2; i += step {
+		n += float64((k.passes + 1 - i) / 2 * passPaths)
+		for j := range out {
+			out[j] = out[j].add(v3{float64(k.sum[i][3*j]), float64(k.sum[i][3*j+1]), float64(k.sum[i][3*j+2])}.mul(passPaths))
+		}
+	}
+	for j := range out {
+		out[j] = out[j].mul(1 / n)
+	}
+	return out
+}
+
+func save(t *testing.T, path string, img image.Image) {
+	t.Helper()
+	var b bytes.Buffer
+	if err := png.Encode(&b, img); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, b.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// errorMap is the difference of two pictures, eight times as strong about grey.
+func errorMap(got, want *image.NRGBA) *image.NRGBA {
+	out := image.NewNRGBA(got.Rect)
+	for i := range out.Pix {
+		out.Pix[i] = 255
+		if i&3 < 3 {
+			out.Pix[i] = uint8(math.Max(0, math.Min(255, 128+8*(float64(got.Pix[i])-float64(want.Pix[i])))))
+		}
+	}
+	return out
+}
