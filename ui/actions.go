@@ -59,9 +59,6 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 		Enabled: func() bool { return w.session.RedoName() != "" || w.typing() },
 		Name:    named("Redo", w.session.RedoName),
 	}
-	selected := func() bool { return drawing() && len(w.session.Selection()) > 0 }
-	b[keys.Duplicate] = keys.Binding{Do: func() { w.settle(); w.panel.Duplicate() }, Enabled: selected}
-	b[keys.Remove] = keys.Binding{Do: func() { w.settle(); w.panel.Remove() }, Enabled: selected}
 	change(keys.SelectTop, func() { w.session.Select(session.Pick{Node: -1}) })
 	always(keys.SelectNone, w.backOut)
 	change(keys.Mirror, func() { w.do(w.session.Do(edit.Mirror())) })
@@ -71,6 +68,8 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	view(keys.ZoomIn, func() { w.board.ZoomIn() })
 	view(keys.ZoomOut, func() { w.board.ZoomOut() })
 	view(keys.ZoomActual, func() { w.board.ZoomActual() })
+	b[keys.PanTool] = keys.Binding{Do: func() { w.board.TogglePan() }, Enabled: drawing,
+		Checked: func() bool { return w.board.Tool() == board.Pan }}
 	for id, at := range map[keys.ID]func(*board.Show) *bool{
 		keys.Dimensions: func(s *board.Show) *bool { return &s.Dimensions },
 		keys.Textures:   func(s *board.Show) *bool { return &s.Textures },

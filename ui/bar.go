@@ -18,6 +18,7 @@ type bar struct {
 	object     fyne.CanvasObject
 	name       *control.Text
 	option     *control.Text
+	title      *fyne.Container
 	undo, redo *control.Button
 	looks      map[keys.ID]*control.Button
 	units      *control.Segments
@@ -25,7 +26,7 @@ type bar struct {
 }
 
 func (w *window) newBar() *bar {
-	b := &bar{name: control.NewText("").Bold(), option: control.NewText("").Muted().Cut(),
+	b := &bar{name: control.NewText("").Bold().Cut(), option: control.NewText("").Muted().Cut(),
 		looks: map[keys.ID]*control.Button{}}
 	button := func(id keys.ID, res fyne.Resource) *control.Button {
 		return control.NewButton(w.frame, control.Face{Icon: res, Hint: keys.Hint(id)},
@@ -55,12 +56,37 @@ func (w *window) newBar() *bar {
 		gap(), b.undo, b.redo, gap(), button(keys.JobSettings, icon.Settings), gap())
 	right := control.Row(look.Gap, show, gap(), control.Sized(92, 0, b.units.Container), gap(), b.theme,
 		button(keys.Showing, icon.Show), button(keys.Actions, icon.Keys))
-	title := control.Row(look.Space, control.Middle(b.name),
-		control.Middle(control.NewText("·").Muted()))
+	b.title = container.New(titled{}, b.name, b.option)
 	b.object = control.Pad(look.Gap, look.Space, container.NewBorder(nil, nil, left, right,
-		container.NewBorder(nil, nil, title, nil, control.Pad(0, look.Space,
-			control.Middle(b.option)))))
+		b.title))
 	return b
+}
+
+// titled sets the job's name and the option beside each other; where there is no room
+// for both the option goes, which the strip shows too.
+type titled struct{}
+
+// optionLeast is the least room in which an option's words say something.
+const optionLeast = 64
+
+func (titled) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(optionLeast, objects[0].MinSize().Height)
+}
+
+func (titled) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	name, option := objects[0].(*control.Text), objects[1]
+	w := fyne.Min(size.Width, fyne.MeasureText(name.Text(), look.Body, fyne.TextStyle{Bold: true}).Width+2)
+	h := name.MinSize().Height
+	name.Move(fyne.NewPos(0, (size.Height-h)/2))
+	name.Resize(fyne.NewSize(w, h))
+	left := size.Width - w - look.Space
+	option.Move(fyne.NewPos(w+look.Space, (size.Height-h)/2))
+	if left < optionLeast {
+		option.Hide()
+		return
+	}
+	option.Show()
+	option.Resize(fyne.NewSize(left, h))
 }
 
 // gap is a thin line between groups of buttons.
@@ -73,11 +99,12 @@ func gap() fyne.CanvasObject {
 func (b *bar) show(w *window) {
 	b.name.SetText(w.jobName())
 	o := w.session.Option()
-	words := "Option " + o.Name
+	words := "· Option " + o.Name
 	if o.Title != "" {
 		words += ": " + o.Title
 	}
 	b.option.SetText(words)
+	b.title.Refresh()
 	step := func(button *control.Button, id keys.ID, name string) {
 		button.SetEnabled(name != "")
 		face := button.Face()

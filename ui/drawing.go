@@ -21,19 +21,6 @@ func (w *window) bindDrawing(b map[keys.ID]keys.Binding, change func(keys.ID, fu
 	}
 	change(keys.BringIn, func() { w.bringIn(bring.Top) })
 	w.bindEdges(b)
-	parts := func() (ids []design.ID) {
-		for _, p := range w.session.Selection() {
-			if p.Part == "" {
-				return nil
-			}
-			ids = append(ids, p.Part)
-		}
-		return ids
-	}
-	b[keys.MirrorPart] = keys.Binding{
-		Do:      func() { w.settle(); w.do(w.session.Do(edit.MirrorParts(parts()))) },
-		Enabled: func() bool { return !w.comparing() && len(parts()) > 0 },
-	}
 	change(keys.KeepPart, func() { w.parts.Book.AskToKeep(w.session) })
 	change(keys.ShowBook, func() { w.parts.ShowBook() })
 }

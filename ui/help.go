@@ -73,7 +73,11 @@ func (w *window) actionLine(a keys.Action, run func(keys.ID)) fyne.CanvasObject 
 	key := control.Sized(130, 0, control.NewText(a.Key.String()))
 	body := container.NewBorder(nil, nil, control.Row(look.Space, name, where, key), nil,
 		control.NewText(a.Does).Muted().Cut())
-	return control.NewTile(w.frame, a.Does, control.Pad(look.Gap+1, look.Space, body),
+	hint := a.Does
+	if why := w.keys.Why(a.ID); why != "" {
+		hint = "Not now: " + why + ". " + a.Does
+	}
+	return control.NewTile(w.frame, hint, control.Pad(look.Gap+1, look.Space, body),
 		func() { run(a.ID) })
 }
 

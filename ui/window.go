@@ -3,7 +3,6 @@ package ui
 import (
 	"path/filepath"
 
-	"example.org/castwright/model/edit"
 	"example.org/castwright/ui/approval"
 	"example.org/castwright/ui/board"
 	"example.org/castwright/ui/book"
@@ -59,9 +58,7 @@ type window struct {
 
 	forwarding bool
 
-	clip     edit.Clip // parts that were copied
-	clipFrom string    // the option that they came from
-	pasted   int       // how often they were put back there
+	clip clips // parts that were copied
 }
 
 // The size of the window where none is remembered and nothing is known of the
@@ -109,6 +106,8 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.keys = keys.NewDispatcher(w.frame, w.bindings())
 	w.panel = panel.New(w.session, w.frame)
 	w.panel.OnPlace = w.board.Place
+	w.panel.OnRun = w.keys.Run
+	w.keys.OnRefused = w.board.Note
 	w.strip = strip.New(w.session, w.frame, w.keys.Run, h.later)
 	w.parts = partsrow.New(w.session, w.frame, w.board)
 	w.bring = &bring.Bring{Session: w.session, Frame: w.frame, Hands: w.board, Later: h.later}

@@ -164,6 +164,20 @@ func (b *Board) Beneath() bool {
 	return found
 }
 
+// Remove takes away what is selected, as the key on the board does, and reports
+// whether there was anything.
+func (b *Board) Remove() bool {
+	done := b.hand.Key(tool.KeyDelete, 0)
+	b.after()
+	return done
+}
+
+// Note says something in the hint's place until the next press or change.
+func (b *Board) Note(words string) {
+	b.hand.Note(words)
+	b.after()
+}
+
 // Tool is the tool in use.
 func (b *Board) Tool() Tool { return b.hand.Tool() }
 

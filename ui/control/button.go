@@ -30,6 +30,8 @@ type Face struct {
 	Hint string // what it does, in the hint line
 	Kind Kind
 	Wide bool // the icon is large and the text starts at the left
+	// Quiet lets a plain button step back, where many stand below each other.
+	Quiet bool
 }
 
 // Button is a button that says in the hint line what it does and can be worked
@@ -190,6 +192,8 @@ func (b *Button) tones() (ground, content fyne.ThemeColorName) {
 		return theme.ColorNameError, theme.ColorNameForegroundOnError
 	case b.face.Kind == Raised:
 		return theme.ColorNameButton, theme.ColorNameForeground
+	case b.face.Quiet:
+		return "", look.Muted
 	}
 	return "", theme.ColorNameForeground
 }

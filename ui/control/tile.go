@@ -24,6 +24,8 @@ type Tile struct {
 	OnTapped    func()
 	OnDouble    func()
 	OnSecondary func(*fyne.PointEvent)
+	// OnKey may take a key before the tile does, and reports whether it has.
+	OnKey func(*fyne.KeyEvent) bool
 
 	hovered, focused bool
 }
@@ -102,6 +104,9 @@ func (t *Tile) FocusLost() {
 
 // TypedKey works the tile by Enter or Space; other keys go on to the window.
 func (t *Tile) TypedKey(e *fyne.KeyEvent) {
+	if t.OnKey != nil && t.OnKey(e) {
+		return
+	}
 	if isEnter(e) || e.Name == fyne.KeySpace {
 		t.Tapped(nil)
 		return

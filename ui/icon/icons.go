@@ -111,6 +111,35 @@ var (
 		line(20.5, 15, 20.5, 20.5, 15, 20.5), line(9, 20.5, 3.5, 20.5, 3.5, 15))
 )
 
+// How parts are handled and arranged.
+var (
+	Lock = draw("lock", area(5, 11, 19, 11, 19, 20.5, 5, 20.5), arc(12, 8, 4.5, 180, 360), line(7.5, 8, 7.5, 11),
+		line(16.5, 8, 16.5, 11), cutDisc(12, 15.7, 1.5))
+	Unlock = draw("unlock", loop(5, 11, 19, 11, 19, 20.5, 5, 20.5), arc(12, 8, 4.5, 180, 330), line(7.5, 8, 7.5, 11))
+	Hide   = draw("hide", bezier(2.5, 12, 7, 4.5, 17, 4.5, 21.5, 12), bezier(2.5, 12, 7, 19.5, 17, 19.5, 21.5, 12),
+		ring(12, 12, 3), line(4, 20, 20, 4))
+	List = draw("list", disc(4.5, 6, 1.5), disc(4.5, 12, 1.5), disc(4.5, 18, 1.5), line(9, 6, 21, 6),
+		line(9, 12, 21, 12), line(9, 18, 21, 18))
+	Link      = draw("link", ring(8.2, 12, 5), ring(15.8, 12, 5))
+	AlignLeft = draw("align-left", line(3.5, 3, 3.5, 21), area(6.5, 6, 20, 6, 20, 10, 6.5, 10),
+		area(6.5, 14, 14, 14, 14, 18, 6.5, 18))
+	AlignCentre = draw("align-centre", line(12, 3, 12, 21), area(4, 6, 20, 6, 20, 10, 4, 10),
+		area(7.5, 14, 16.5, 14, 16.5, 18, 7.5, 18))
+	AlignRight = draw("align-right", line(20.5, 3, 20.5, 21), area(4, 6, 17.5, 6, 17.5, 10, 4, 10),
+		area(10, 14, 17.5, 14, 17.5, 18, 10, 18))
+	AlignFront = draw("align-front", line(3, 20.5, 21, 20.5), area(6, 4, 10, 4, 10, 17.5, 6, 17.5),
+		area(14, 10, 18, 10, 18, 17.5, 14, 17.5))
+	AlignMiddle = draw("align-middle", line(3, 12, 21, 12), area(6, 4, 10, 4, 10, 20, 6, 20),
+		area(14, 7.5, 18, 7.5, 18, 16.5, 14, 16.5))
+	AlignBack = draw("align-back", line(3, 3.5, 21, 3.5), area(6, 6.5, 10, 6.5, 10, 20, 6, 20),
+		area(14, 6.5, 18, 6.5, 18, 14, 14, 14))
+	SpreadAcross = draw("spread-across", line(3, 4, 3, 20), line(21, 4, 21, 20), area(9.5, 6.5, 14.5, 6.5, 14.5, 17.5, 9.5, 17.5),
+		line(5.5, 12, 7, 12), line(17, 12, 18.5, 12))
+	SpreadDeep = draw("spread-deep", line(4, 3, 20, 3), line(4, 21, 20, 21), area(6.5, 9.5, 17.5, 9.5, 17.5, 14.5, 6.5, 14.5),
+		line(12, 5.5, 12, 7), line(12, 17, 12, 18.5))
+	Turn = draw("turn", arc(12, 12, 8, -60, 210), line(12.2, 2, 16.3, 5, 13, 8.8))
+)
+
 // How an option stands to what was approved: three shapes.
 var (
 	Approved   = draw("approved", ring(12, 12, 8.5), line(7.5, 12.5, 10.8, 15.8, 16.5, 9))

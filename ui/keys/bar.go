@@ -78,6 +78,10 @@ func (b *Bar) shut() {
 // line is one action in a menu.
 func (b *Bar) line(a Action) *control.Tile {
 	name := control.NewText(b.d.Name(a.ID))
+	hint := a.Does
+	if why := b.d.Why(a.ID); why != "" {
+		hint = "Not now: " + why + ". " + a.Does
+	}
 	var do func()
 	if b.d.Enabled(a.ID) {
 		do = func() {
@@ -94,7 +98,7 @@ func (b *Bar) line(a Action) *control.Tile {
 	key := control.NewText(a.Key.String()).Muted().Right()
 	body := container.NewBorder(nil, nil, control.Sized(20, 18, sign),
 		control.Pad(0, look.Section, key), name)
-	return control.NewTile(b.frame, a.Does, control.Sized(220, 0,
+	return control.NewTile(b.frame, hint, control.Sized(220, 0,
 		control.Pad(look.Gap, look.Gap, body)), do)
 }
 

@@ -11,10 +11,17 @@ type Binding struct {
 	Enabled func() bool
 	Checked func() bool
 	Name    func() string // in place of the table's, such as "Undo move corner"
+	// Why says in the middle of a sentence what is in the way, "" for nothing: the
+	// action may not be done then.
+	Why func() string
 }
 
 // Dispatcher runs the actions of one window. It belongs to the main goroutine.
 type Dispatcher struct {
+	// OnRefused hears what is in the way of an action whose key was pressed, in a
+	// sentence.
+	OnRefused func(string)
+
 	frame     *control.Frame
 	bindings  map[ID]Binding
 	shortcuts map[string]ID // by the toolkit's name for them
@@ -36,7 +43,13 @@ func NewDispatcher(f *control.Frame, bindings map[ID]Binding) *Dispatcher {
 // Run does an action if it may be done now.
 func (d *Dispatcher) Run(id ID) {
 	b := d.bindings[id]
-	if d.frame.Busy() || b.Enabled != nil && !b.Enabled() {
+	if d.frame.Busy() {
+		return
+	}
+	if !d.Enabled(id) {
+		if why := d.Why(id); why != "" && d.OnRefused != nil {
+			d.OnRefused(d.Name(id) + ": " + why + ".")
+		}
 		return
 	}
 	switch ByID(id).Guard {
@@ -91,7 +104,16 @@ func (d *Dispatcher) Key(e *fyne.KeyEvent) bool {
 // Enabled reports whether an action may be done now.
 func (d *Dispatcher) Enabled(id ID) bool {
 	b := d.bindings[id]
-	return b.Enabled == nil || b.Enabled()
+	return (b.Enabled == nil || b.Enabled()) && d.Why(id) == ""
+}
+
+// Why is what is in the way of an action, in the middle of a sentence; "" for
+// nothing, or where there is no more to say than that it can't be done.
+func (d *Dispatcher) Why(id ID) string {
+	if b := d.bindings[id]; b.Why != nil && (b.Enabled == nil || b.Enabled()) {
+		return b.Why()
+	}
+	return ""
 }
 
 // Name is the action as it reads now.

@@ -135,7 +135,7 @@ func TestMenusByKeys(t *testing.T) {
 	bar.Open(0)
 	press(f, fyne.KeyLeft) // Help
 	press(f, fyne.KeyEscape)
-	if !slices.Equal(*done, []keys.ID{keys.SpreadDeep}) || f.Busy() {
+	if !slices.Equal(*done, []keys.ID{keys.Paste}) || f.Busy() {
 		t.Errorf("did %v, open %v", *done, f.Busy())
 	}
 }

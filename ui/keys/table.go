@@ -38,6 +38,7 @@ const (
 	Textures   ID = "textures"
 	Supports   ID = "supports"
 	Grid       ID = "grid"
+	PanTool    ID = "pan"
 	StepByZoom ID = "step-by-zoom"
 	Step1      ID = "step-1"
 	Step2      ID = "step-2"
@@ -107,7 +108,7 @@ type Action struct {
 }
 
 // Menus are the menus from left to right.
-var Menus = []string{"File", "Edit", "View", "Parts", "Draw", "Options", "Help"}
+var Menus = []string{"File", "Edit", "View", "Parts", "Draw", "Arrange", "Options", "Help"}
 
 const (
 	shift = fyne.KeyModifierShift
@@ -115,7 +116,7 @@ const (
 )
 
 // Table is every action, by menus.
-var Table = slices.Concat(table, drawing, arranging)
+var Table = slices.Concat(table, drawing, copying, arranging)
 
 var table = []Action{
 	{ID: NewJob, Menu: "File", Name: "New job", Key: Key{fyne.KeyN, Ctrl},
@@ -152,17 +153,15 @@ var table = []Action{
 	{ID: Redo, Menu: "Edit", Name: "Redo", Key: Key{fyne.KeyY, Ctrl},
 		Also: []Key{{fyne.KeyZ, Ctrl | shift}}, Guard: Text,
 		Does: "Does again what was taken back."},
-	{ID: Duplicate, Menu: "Edit", Name: "Duplicate part", Key: Key{fyne.KeyD, Ctrl}, Group: true,
-		Does: "Puts a copy of the selected part beside it."},
+	{ID: Duplicate, Menu: "Edit", Name: "Duplicate parts", Key: Key{fyne.KeyD, Ctrl}, Group: true,
+		Does: "Puts copies of the selected parts beside them, where there is room."},
 	{ID: Remove, Menu: "Edit", Name: "Remove", Key: Key{fyne.KeyDelete, 0},
 		Does: "Removes the selected part, corner or point."},
 	{ID: SelectTop, Menu: "Edit", Name: "Select the top", Key: Key{fyne.KeyT, Ctrl}, Group: true,
 		Does: "Shows the fields of the top as a whole."},
 	{ID: SelectNone, Menu: "Edit", Name: "Back out", Key: Key{fyne.KeyEscape, 0},
 		Does: "Backs out of one thing: a number, a drag, a drawing, a selection, another page."},
-	{ID: MirrorPart, Menu: "Edit", Name: "Mirror the part", Key: Key{fyne.KeyM, Ctrl | alt}, Group: true,
-		Does: "Turns the selected parts left to right where they are."},
-	{ID: Mirror, Menu: "Edit", Name: "Mirror the top", Key: Key{fyne.KeyM, Ctrl},
+	{ID: Mirror, Menu: "Edit", Name: "Mirror the top", Key: Key{fyne.KeyM, Ctrl}, Group: true,
 		Does: "Turns the top and all that is on it left to right."},
 
 	{ID: Fit, Menu: "View", Name: "Whole top", Key: Key{fyne.Key0, Ctrl}, Guard: Looks,
@@ -186,6 +185,8 @@ var table = []Action{
 		Does:  "Shows or hides what carries the top, dashed."},
 	{ID: Grid, Menu: "View", Name: "Grid", Key: Key{fyne.KeyG, Ctrl}, Guard: Looks,
 		Does: "Shows or hides the grid that the snap holds."},
+	{ID: PanTool, Menu: "View", Name: "Move the paper", Key: Key{fyne.KeySpace, Ctrl}, Guard: Looks,
+		Does: "Dragging moves the paper, until Esc or the same key; Space held, or the middle button, does it for one drag."},
 	{ID: StepByZoom, Menu: "View", Name: "Steps by the zoom", Key: Key{fyne.Key0, Ctrl | shift}, Guard: Looks,
 		Group: true,
 		Does:  "The snap rounds to the finest step that a hand can aim at; near to, it is finer."},

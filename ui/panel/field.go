@@ -65,6 +65,29 @@ func (s *sheet) add(f field) { s.fields = append(s.fields, f) }
 
 func (s *sheet) heading(label string) { s.add(field{kind: kindHeading, label: label}) }
 
+// freeze makes every field one to read.
+func (s *sheet) freeze() {
+	for i, f := range s.fields {
+		if f.kind == kindHeading || f.kind == kindReading {
+			continue
+		}
+		text := f.text
+		switch {
+		case f.kind == kindChoice:
+			text = words.Of(f.words, f.at)
+		case f.kind == kindColour:
+			if text = ColourName(f.palette.swatches(), f.colour); text == "" {
+				text = Hex(f.colour)
+			}
+		case f.kind == kindTick && text != "yes":
+			text = "no"
+		case text == "":
+			text = f.empty
+		}
+		s.fields[i] = field{kind: kindReading, label: f.label, hint: f.hint, text: text}
+	}
+}
+
 func (s *sheet) reading(label, hint, text string) {
 	s.add(field{kind: kindReading, label: label, hint: hint, text: text})
 }

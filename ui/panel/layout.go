@@ -6,8 +6,8 @@ import (
 	"fyne.io/fyne/v2/container"
 )
 
-// stack gives the sections of the panel their heights: the head and fields of
-// what is selected, the quantities, the head of the warnings and their list.
+// stack gives the sections of the panel their heights: the list of parts when it is
+// open and what is said of hidden ones, the head and fields of what is selected, the quantities, the head of the warnings and their list.
 // Where the height is short, the fields and the warnings scroll first, so that
 // the quantities and the count of the warnings are always in sight.
 type stack struct{}
@@ -15,6 +15,8 @@ type stack struct{}
 const (
 	fieldsLeast   = 96 // about three fields
 	warningsLeast = 76 // about two warnings
+	listLeast     = 84 // three parts
+	listShare     = 0.34
 )
 
 // shares divides a height among fields, quantities and warnings by what each
@@ -28,16 +30,33 @@ func shares(room, fields, numbers, warnings float32) (f, n, w float32) {
 }
 
 func (stack) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	parts, list, hidden, rule0 := objects[0], objects[1], objects[2], objects[3]
+	objects = objects[4:]
 	head, fields, rule1, numbers, rule2, risk, warnings := objects[0], objects[1], objects[2], objects[3], objects[4], objects[5], objects[6]
-	fixed := head.MinSize().Height + risk.MinSize().Height + 4*look.Space + 2
-	f, n, w := shares(size.Height-fixed, contentHeight(fields), contentHeight(numbers),
-		contentHeight(warnings))
+	fixed := parts.MinSize().Height + head.MinSize().Height + risk.MinSize().Height + 5*look.Space + 3
+	if hidden.Visible() {
+		fixed += hidden.MinSize().Height
+	}
+	room, l := size.Height-fixed, float32(0)
+	if list.Visible() {
+		l = fyne.Min(contentHeight(list), fyne.Max(listLeast, room*listShare))
+		room -= l
+	}
+	f, n, w := shares(room, contentHeight(fields), contentHeight(numbers), contentHeight(warnings))
 	y := float32(0)
 	put := func(o fyne.CanvasObject, h, gap float32) {
 		o.Move(fyne.NewPos(0, y))
 		o.Resize(fyne.NewSize(size.Width, h))
 		y += h + gap
 	}
+	put(parts, parts.MinSize().Height, 0)
+	if list.Visible() {
+		put(list, l, 0)
+	}
+	if hidden.Visible() {
+		put(hidden, hidden.MinSize().Height, 0)
+	}
+	put(rule0, 1, look.Space)
 	put(head, head.MinSize().Height, 0)
 	put(fields, f, look.Space)
 	put(rule1, 1, look.Space)
@@ -47,7 +66,7 @@ func (stack) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	put(warnings, w, 0)
 }
 
-func (stack) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(0, 320) }
+func (stack) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(0, 340) }
 
 // contentHeight is what a scrolled section would like.
 func contentHeight(o fyne.CanvasObject) float32 {

@@ -2,17 +2,18 @@ package panel
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/icon"
+	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
 )
@@ -22,11 +23,18 @@ type Panel struct {
 	Object fyne.CanvasObject
 	// OnPlace is asked to show a place of the drawing, in millimetres.
 	OnPlace func(geom.Vec)
+	// OnRun is asked to run an action of the window.
+	OnRun func(keys.ID)
 
 	s     *session.Session
 	frame *control.Frame
 
 	name    *control.Text
+	list    *partsList
+	lock    *control.Button
+	hide    *control.Button
+	keep    *control.Button // offers what to keep to, nil when no part is selected
+	tied    []tied          // what is shown of relations
 	copy    *control.Button
 	remove  *control.Button
 	fields  *fyne.Container
@@ -43,6 +51,7 @@ type Panel struct {
 	kept     map[string]string // texts that were typed and refused
 	nudging  *row
 	ownNudge bool
+	held     fyne.KeyModifier // where the toolkit does not tell, in tests
 }
 
 // Width is the width of the panel, in points.
@@ -52,19 +61,21 @@ const Width = 328
 func New(s *session.Session, f *control.Frame) *Panel {
 	p := &Panel{s: s, frame: f, kept: map[string]string{}}
 	p.name = control.NewText("").Heading().Cut()
+	p.list = newPartsList(p)
+	p.lock = control.NewButton(f, control.Face{Icon: icon.Unlock}, p.ToggleLock)
+	p.hide = control.NewButton(f, control.Face{Icon: icon.Show}, p.ToggleHidden)
 	p.copy = control.NewButton(f, control.Face{Icon: icon.Copy,
 		Hint: "Puts a copy of the part beside it (Ctrl+D)."}, func() { p.Duplicate() })
-	p.remove = control.NewButton(f, control.Face{Icon: icon.Remove,
-		Hint: "Removes what is selected (Delete)."}, func() { p.Remove() })
+	p.remove = control.NewButton(f, control.Face{Icon: icon.Remove}, func() { p.Remove() })
 	p.all = control.NewButton(f, control.Face{Kind: control.Raised},
 		func() { p.report(p.s.Do(p.allDo())) })
 	p.fields = control.Column(look.Gap - 1)
 	p.scroll = container.NewVScroll(inset(p.fields))
 	p.numbers, p.risks = newQuantities(p), newWarnings(p)
 
-	head := container.NewBorder(nil, nil, nil, control.Row(0, p.copy, p.remove), control.Middle(p.name))
+	head := container.NewBorder(nil, nil, nil, control.Row(0, p.lock, p.hide, p.copy, p.remove), control.Middle(p.name))
 	warnScroll := container.NewVScroll(inset(p.risks.list))
-	p.column = container.New(&stack{},
+	p.column = container.New(&stack{}, p.list.head, p.list.scroll, p.list.hidden, control.Rule(),
 		control.Pad(look.Gap, 0, head), p.scroll, control.Rule(),
 		inset(p.numbers.box), control.Rule(), control.Pad(look.Gap, 0, p.risks.head), warnScroll)
 	p.Object = control.Ground(look.Surface,
@@ -84,7 +95,8 @@ func (p *Panel) changed(c session.Change) {
 	if !p.ownNudge {
 		p.nudging = nil
 	}
-	if c.Selection || c.Option {
+	p.list.show()
+	if c.Selection || c.Option || !slices.Equal(p.tied, p.ties()) {
 		p.rebuild()
 	} else {
 		p.refresh()
@@ -102,6 +114,7 @@ func (p *Panel) refresh() {
 		p.rebuild()
 		return
 	}
+	p.showHandling()
 	for i, r := range p.rows {
 		if !r.f.same(fields[i]) {
 			p.rebuild()
@@ -122,6 +135,8 @@ func (p *Panel) rebuild() {
 	p.rows = nil
 	p.fields.RemoveAll()
 	about := p.about()
+	p.addLocked()
+	p.addTies()
 	for i, f := range fields {
 		r := p.newRow(f, fmt.Sprintf("%s%d %s", about, i, f.label))
 		p.rows = append(p.rows, r)
@@ -132,9 +147,7 @@ func (p *Panel) rebuild() {
 		p.shown = about
 		p.scroll.ScrollToTop()
 	}
-	part := p.hasPart()
-	p.copy.SetEnabled(part)
-	p.remove.SetEnabled(part || p.isCorner())
+	p.showHandling()
 	p.relayout()
 	p.refocus(focus)
 }
@@ -244,36 +257,18 @@ func (p *Panel) Duplicate() {
 
 // Remove takes away what is selected.
 func (p *Panel) Remove() {
-	steps := []edit.Edit{}
-	for _, k := range p.s.Selection() {
-		switch {
-		case k.Part != "":
-			steps = append(steps, edit.RemovePart(k.Part))
-		case k.Node >= 0 && !k.Edge && len(p.s.Selection()) == 1:
-			steps = append(steps, edit.RemoveNode(k.Node))
-		}
+	var e edit.Edit
+	switch ids := p.s.SelectedParts(); {
+	case len(ids) > 0:
+		e = edit.RemoveParts(ids)
+	case p.isCorner():
+		e = edit.RemoveNode(p.s.Selection()[0].Node)
+	default:
+		return
 	}
-	if len(steps) > 0 && p.report(p.s.Do(sequence(steps))) {
+	if p.report(p.s.Do(e)) {
 		p.s.Select()
 	}
-}
-
-// sequence is several edits as one.
-func sequence(steps []edit.Edit) edit.Edit {
-	e := edit.Edit{Name: steps[0].Name, Apply: func(d design.Design) (design.Design, error) {
-		out := d
-		for _, s := range steps {
-			var err error
-			if out, err = s.Apply(out); err != nil {
-				return d, err
-			}
-		}
-		return out, nil
-	}}
-	if len(steps) > 1 {
-		e.Name += fmt.Sprintf(" and %s", amount.Count(len(steps)-1, "other"))
-	}
-	return e
 }
 
 func (p *Panel) report(err error) bool {

@@ -18,9 +18,15 @@ func fieldsOf(s *session.Session) (name string, fields []field) {
 	sel := s.Selection()
 	switch {
 	case len(sel) > 1:
+		if len(s.SelectedParts()) < len(sel) {
+			return amount.Count(len(sel), "thing") + " selected", nil
+		}
 		return amount.Count(len(sel), "part") + " selected", nil
 	case len(sel) == 1 && sel[0].Part != "":
 		b.part(sel[0].Part, box)
+		if s.Locked(sel[0].Part) {
+			b.freeze()
+		}
 		return words.Part(b.d, sel[0].Part), b.fields
 	case len(sel) == 1 && sel[0].Node >= 0 && sel[0].Node < len(b.d.Outline.Nodes):
 		if sel[0].Edge {

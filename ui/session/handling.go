@@ -1,6 +1,8 @@
 package session
 
 import (
+	"slices"
+
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/report"
@@ -37,4 +39,26 @@ func (s *Session) Free() []design.ID {
 		}
 	}
 	return out
+}
+
+// LockedParts are the parts of the design in hand that are locked, in the order of
+// the file.
+func (s *Session) LockedParts() []design.ID {
+	var out []design.ID
+	for _, id := range edit.Parts(s.Design()) {
+		if s.Locked(id) {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+// AllLocked reports whether each of some parts is locked.
+func (s *Session) AllLocked(ids []design.ID) bool {
+	return !slices.ContainsFunc(ids, func(id design.ID) bool { return !s.Locked(id) })
+}
+
+// AllHidden reports whether each of some parts is hidden.
+func (s *Session) AllHidden(ids []design.ID) bool {
+	return !slices.ContainsFunc(ids, func(id design.ID) bool { return !s.Hidden(id) })
 }

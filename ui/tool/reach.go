@@ -2,6 +2,7 @@ package tool
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/castwright/model/design"
 )
@@ -95,6 +96,9 @@ func (h *Hand) lockedOf(gs ...grip) (design.ID, bool) {
 	}
 	return "", false
 }
+
+// Note says something in the hint's place until the next press or change.
+func (h *Hand) Note(words string) { h.note = strings.TrimSuffix(words, ".") }
 
 // refuseLocked says that a part is locked, if one of the grips is of such.
 func (h *Hand) refuseLocked(gs ...grip) bool {

@@ -76,3 +76,25 @@ func Lower(s string) string {
 	}
 	return strings.ToLower(s[:1]) + s[1:]
 }
+
+// Offer says what a relation would keep, after the part's name and "keeps": "in the
+// middle of the top, left to right". length writes a length.
+func Offer(d design.Design, r design.Relation, length func(units.Length) string) string {
+	way := ", left to right"
+	if axis, _ := r.Holds(); axis == design.AxisY {
+		way = ", front to back"
+	}
+	switch r.Kind {
+	case design.RelationTop:
+		return "centred on the top" + way
+	case design.RelationBetween:
+		return "centred between " + Lower(Part(d, r.Other)) + " and " + Lower(Part(d, r.Second))
+	case design.RelationPart:
+		return "in line with the " + Lower(Part(d, r.Other)) + way
+	case design.RelationSide:
+		return length(r.Distance) + " from the " + r.Side.String() + " side"
+	case design.RelationEdge:
+		return Lower(End(d, r)) + " on the " + Lower(Edge(d.Outline, r.Edge))
+	}
+	return r.Sentence(func(id design.ID) string { return Part(d, id) }, length)
+}
