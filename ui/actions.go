@@ -88,7 +88,7 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	}
 	shown := func(id keys.ID, toggle func(), on func() bool) {
 		board := b[id]
-		b[id] = keys.Binding{Enabled: func() bool { return !w.comparing() },
+		b[id] = keys.Binding{Enabled: func() bool { return !w.comparing() && !w.rooming() },
 			Do: func() {
 				if w.showing.Shown() {
 					toggle()
@@ -103,6 +103,7 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	shown(keys.Textures, func() { w.showing.ToggleTextures() }, func() bool { return w.showing.Textures() })
 	w.bindSteps(b)
 	w.bindArrange(b, drawing)
+	w.bindRoom(b)
 	job(keys.Units, w.switchUnits)
 	always(keys.Theme, w.switchTheme)
 	b[keys.Showing] = keys.Binding{
@@ -114,7 +115,7 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 			w.settle()
 			w.openShowing()
 		},
-		Enabled: func() bool { return !w.comparing() },
+		Enabled: func() bool { return !w.comparing() && !w.rooming() },
 		Checked: func() bool { return w.showing.Object.Visible() },
 	}
 	b[keys.FullScreen] = keys.Binding{
@@ -213,6 +214,12 @@ func (w *window) backOut() {
 	}
 	if w.comparing() {
 		w.closeCompare()
+		return
+	}
+	if w.rooming() {
+		if !w.room.BackOut() {
+			w.closeRoom()
+		}
 		return
 	}
 	w.board.Put(board.Put{})

@@ -77,7 +77,10 @@ func (w *window) bringIn(as bring.As) { w.bring.Choose(w.files.Folder(), as) }
 
 // dropDrawing takes an outline from a drawing that was dropped on the window.
 func (w *window) dropDrawing(path string) bool {
-	if !bring.Can(path) || w.frame.Busy() || w.comparing() {
+	if w.dropPhoto(path) {
+		return true
+	}
+	if !bring.Can(path) || w.frame.Busy() || w.comparing() || w.rooming() {
 		return false
 	}
 	w.settle()

@@ -30,6 +30,7 @@ type state struct {
 	Board     boardState `json:"board"`
 	Labels    []spot     `json:"labels"`   // of measures that can be clicked
 	Handles   []spot     `json:"handles"`  // on the drawing
+	Room      *roomState `json:"room"`     // the client's room, while it is shown
 	Controls  []spot     `json:"controls"` // of the card that is open, else of the window
 }
 
@@ -46,6 +47,16 @@ type spot struct {
 	Value string  `json:"value,omitempty"` // of an entry
 	X     float64 `json:"x"`
 	Y     float64 `json:"y"`
+}
+
+// roomState is the client's room.
+type roomState struct {
+	Corners []spot  `json:"corners"` // as they are seen
+	Work    string  `json:"work"`    // what is being worked at
+	Result  string  `json:"result"`  // the picture that is seen, "" for the corners
+	Wrong   string  `json:"wrong"`   // what is wrong with the corners
+	Photo   string  `json:"photo"`   // whether there is one in hand
+	Wipe    float64 `json:"wipe"`
 }
 
 // boardState is where the drawing lies in the window, in pixels.
@@ -80,6 +91,14 @@ func (w *window) state() state {
 		s.Handles = append(s.Handles, spot{Says: l.Name, X: l.At.X, Y: l.At.Y})
 	}
 	s.Controls = w.controls()
+	if w.rooming() {
+		r := w.room.State()
+		s.Room = &roomState{Work: r.Work, Result: r.Result, Wrong: r.Wrong, Photo: r.Photo, Wipe: r.Wipe}
+		for i, at := range r.Corners {
+			x, y := w.win.Canvas().PixelCoordinateForPosition(at)
+			s.Room.Corners = append(s.Room.Corners, spot{Says: r.Names[i], X: float64(x), Y: float64(y)})
+		}
+	}
 	for _, p := range w.session.Selection() {
 		switch {
 		case p.Part != "":

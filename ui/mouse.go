@@ -13,14 +13,16 @@ func (w *window) follow(m Mouse) {
 		return
 	}
 	w.mouse = m
-	w.board.Acted(func() (fyne.Position, bool) {
+	acted := func() (fyne.Position, bool) {
 		x, y, ok := m.Acted()
 		if !ok {
 			return fyne.Position{}, false
 		}
 		scale := w.win.Canvas().Scale()
 		return fyne.NewPos(float32(int(x))/scale, float32(int(y))/scale), true
-	})
+	}
+	w.board.Acted(acted)
+	w.room.Acted = acted
 	w.frame.OnCover = m.Again
 	w.onFirstPicture(m.Attach)
 }

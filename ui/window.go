@@ -14,6 +14,7 @@ import (
 	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/panel"
 	"example.org/castwright/ui/partsrow"
+	"example.org/castwright/ui/room"
 	"example.org/castwright/ui/scribe"
 	"example.org/castwright/ui/session"
 	"example.org/castwright/ui/showing"
@@ -45,6 +46,7 @@ type window struct {
 	scribe   *scribe.Scribe
 	compare  *compare.Page
 	showing  *showing.Page
+	room     *room.Page
 	rooms    [2]fyne.CanvasObject // bar and hint line, away while the top is shown
 	wasFull  bool                 // the window had the whole screen before that
 	desk     *approval.Desk
@@ -103,6 +105,8 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.board.SetRounding(tool.Rounding(min(max(settings.Step, 0), 255)))
 	w.compare = compare.New(w.session, w.frame, w.closeCompare)
 	w.showing = showing.New(w.session, w.frame, w.closeShowing, w.stepOption)
+	w.room = room.New(w.session, w.frame, w.files, h.later, w.closeRoom)
+	w.room.OnHint = func(text string) { w.hint.over(text) }
 	w.keys = keys.NewDispatcher(w.frame, w.bindings())
 	w.panel = panel.New(w.session, w.frame)
 	w.panel.OnPlace = w.board.Place
@@ -167,7 +171,7 @@ func (w *window) layout() fyne.CanvasObject {
 	w.ready = container.NewWithoutLayout()
 	w.rooms = [2]fyne.CanvasObject{bar, w.hint.object}
 	return container.New(tight{}, bar, w.hint.object, nothing(),
-		container.NewStack(w.main, w.compare.Object, w.showing.Object, w.ready))
+		container.NewStack(w.main, w.compare.Object, w.room.Object, w.showing.Object, w.ready))
 }
 
 func nothing() fyne.CanvasObject { return control.NewFill("", 0) }
@@ -209,6 +213,9 @@ func (tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 func (w *window) key(e *fyne.KeyEvent) {
 	defer w.lookAgain()
 	if w.showing.Shown() && !w.frame.Busy() && w.showing.Key(e) {
+		return
+	}
+	if w.rooming() && !w.frame.Busy() && w.room.Key(e) {
 		return
 	}
 	if w.keys.Key(e) || w.forwarding || w.covered() || w.win.Canvas().Focused() == fyne.Focusable(w.board) {
@@ -306,7 +313,7 @@ func (w *window) say(text string) {
 }
 
 // covered reports whether another page lies over the drawing.
-func (w *window) covered() bool { return w.comparing() || w.showing.Object.Visible() }
+func (w *window) covered() bool { return w.comparing() || w.rooming() || w.showing.Object.Visible() }
 
 // stepOption takes the option in hand that stands by places further.
 func (w *window) stepOption(by int) {

@@ -45,6 +45,13 @@ func (h *History) Do(e JobEdit, gesture int) error {
 	return nil
 }
 
+// Amend puts another form of the job as it stands in its place, without a step.
+func (h *History) Amend(j design.Job) {
+	steps := append([]step(nil), h.steps...)
+	steps[h.at].job = j
+	h.steps = steps
+}
+
 // Cancel takes back the gesture in hand, if it has made a step, and leaves no
 // trace of it.
 func (h *History) Cancel(gesture int) bool {

@@ -150,7 +150,7 @@ func (f *Files) Dropped(uris []fyne.URI) {
 	}
 	if len(uris) > 0 {
 		control.Warn(f.frame, "This can't be opened",
-			fmt.Errorf("%s is neither a job nor a drawing: drop a %s, .svg or .dxf file", uris[0].Name(), JobExt))
+			fmt.Errorf("%s is neither a job nor a drawing or photograph: drop a %s, .svg, .dxf, .jpg or .png file", uris[0].Name(), JobExt))
 	}
 }
 
@@ -178,11 +178,30 @@ func (f *Files) saveAs(then func()) {
 }
 
 func (f *Files) write(path string, then func()) {
-	err := store.Save(path, f.s.Job())
+	j := f.s.Job()
+	room, gone := store.PhotoAlong(f.s.Path(), path, j.Room)
+	j.Room = room
+	err := store.Save(path, j)
 	if err == nil {
 		f.keeping.take(path)
+		f.s.MarkSavedAs(path, j)
 	}
 	f.saved(path, err, then)
+	if err == nil && gone != nil {
+		control.Warn(f.frame, "The job is saved without its photograph of the room", gone)
+	}
+}
+
+// WithFile goes on once the job has a file, for what is kept beside it; it asks for
+// one first, and says what for.
+func (f *Files) WithFile(what string, then func()) {
+	if f.s.Path() != "" {
+		then()
+		return
+	}
+	control.Ask(f.frame, "Save the job first?", what, control.Cancel(),
+		control.Answer{Text: "Save…", Kind: control.Primary, Hint: "Asks where to (Enter).", Enter: true,
+			Then: func() { f.saveAs(then) }})
 }
 
 // saved goes on after a save, or says why there is none.

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.org/castwright/assets"
+	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/store"
 	"example.org/castwright/model/units"
@@ -140,6 +141,49 @@ func TestGuard(t *testing.T) {
 			t.Error(err)
 		}
 	})
+}
+
+// A job that is saved elsewhere takes the photograph of its room along, and one
+// that is asked to have a file before something is kept beside it goes on then.
+func TestSaveAsTakesThePhotographAlong(t *testing.T) {
+	r := newRig(t)
+	went := 0
+	r.f.WithFile("For the photograph.", func() { went++ })
+	r.key(fyne.KeyReturn)
+	r.write(filepath.Join(r.dir, "here.json"))
+	r.key(fyne.KeyReturn)
+	if went != 1 || filepath.Base(r.s.Path()) != "here.json" {
+		t.Fatalf("went on %d times, the job is %q", went, r.s.Path())
+	}
+	name, sum, err := store.KeepPhoto(r.s.Path(), []byte("a photograph"), ".jpg")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := r.s.DoJob(edit.SetRoom(design.Room{Photo: name, SHA256: sum, Width: units.Metre, Depth: units.Metre})); err != nil {
+		t.Fatal(err)
+	}
+	there := t.TempDir()
+	r.f.SaveAs()
+	r.write(filepath.Join(there, "there.json"))
+	r.key(fyne.KeyReturn)
+	j, err := store.Load(filepath.Join(there, "there.json"))
+	if err != nil || j.Room.Photo != "there.room.jpg" || r.s.Job().Room != j.Room || r.s.Dirty() {
+		t.Fatalf("%v; %+v; in the window %+v", err, j.Room, r.s.Job().Room)
+	}
+	if data, err := store.Photo(r.s.Path(), j.Room); err != nil || string(data) != "a photograph" {
+		t.Error(err)
+	}
+	if _, err := store.Photo(filepath.Join(r.dir, "here.json"), design.Room{Photo: name, SHA256: sum}); err != nil {
+		t.Error("the first one is gone:", err)
+	}
+	// Without it the job is saved all the same, and that is said.
+	os.Remove(filepath.Join(there, "there.room.jpg"))
+	r.f.SaveAs()
+	r.write(filepath.Join(r.dir, "third.json"))
+	r.key(fyne.KeyReturn)
+	if _, err := store.Load(filepath.Join(r.dir, "third.json")); err != nil || !r.asking() {
+		t.Errorf("%v; told of it %v", err, r.asking())
+	}
 }
 
 func TestSaveOpenRoundTrip(t *testing.T) {

@@ -142,6 +142,12 @@ func (s *Session) DoGesture(e edit.Edit) error {
 	return s.do(edit.On(s.option, e), s.gesture, Change{Design: true})
 }
 
+// DoJobGesture is as [Session.DoGesture] for an edit of the job that no design hangs
+// on.
+func (s *Session) DoJobGesture(e edit.JobEdit) error {
+	return s.do(e, s.gesture, Change{Job: true})
+}
+
 // CancelGesture takes the open gesture back and leaves no trace.
 func (s *Session) CancelGesture() {
 	if s.history.Cancel(s.gesture) {
@@ -195,6 +201,13 @@ func (s *Session) Dirty() bool { return s.dirty }
 func (s *Session) MarkSaved(path string) {
 	s.path, s.saved, s.dirty = path, s.Job(), false
 	s.tell(Change{Job: true})
+}
+
+// MarkSavedAs says that the job was saved in another file in another form, such as
+// with its photograph under another name. That is no step of undo.
+func (s *Session) MarkSavedAs(path string, j design.Job) {
+	s.history.Amend(j)
+	s.MarkSaved(path)
 }
 
 // MarkChanged says that what is in hand stands in no file, whatever its path.
