@@ -49,6 +49,9 @@ func approvalCommand() *cobra.Command {
 			if agreed != "" && revision != 0 {
 				return errors.New("--approve makes a new revision, --revision prints an old one: give one of the two")
 			}
+			if err := notOver(output, args[0], head); err != nil {
+				return err
+			}
 			job, o, err := loadOption(args[0], option)
 			if err != nil {
 				return err
@@ -71,12 +74,11 @@ func approvalCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if agreed != "" {
-				if err := store.Save(args[0], job); err != nil {
-					return err
-				}
+			if agreed == "" {
+				return writeSheet(output, ending, s, width)
 			}
-			return writeSheet(output, ending, s, width)
+			// Neither a sheet without its revision nor a revision without its sheet.
+			return writeSheet(output, ending, keeping{s, func() error { return store.Save(args[0], job) }}, width)
 		},
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PDF or PNG to write")

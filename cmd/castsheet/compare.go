@@ -41,6 +41,9 @@ func compareCommand() *cobra.Command {
 			if err := widthWithin(width, raster.MaxSide); err != nil {
 				return err
 			}
+			if err := notOver(output, args[0]); err != nil {
+				return err
+			}
 			job, err := loadJob(args[0])
 			if err != nil {
 				return err

@@ -19,6 +19,9 @@ func demoCommand() *cobra.Command {
 		Short: "Write the demo jobs into a folder",
 		Args:  oneArgument("the folder to write to"),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if args[0] == "" {
+				return errors.New("demo needs the name of the folder to write to")
+			}
 			written, err := writeDemos(args[0], assets.Demos(), force)
 			for _, name := range written {
 				_, werr := fmt.Fprintln(cmd.OutOrStdout(), "wrote", name)

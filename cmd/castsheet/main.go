@@ -51,24 +51,41 @@ func commands() *cobra.Command {
 		Use:   "castsheet",
 		Short: "Checks, reckons and draws cast concrete tops from their job files",
 		Long: "Checks, reckons and draws cast concrete tops from their job files.\n\n" +
-			"Ends with 0 when all is well, 1 when check found something severe,\n" +
-			"2 when a file can't be read or the call makes no sense.",
+			"Ends with 0 when all is well; with 1 when check found something severe or a fault, or approved\n" +
+			"a revision that is not as it was approved; with 2 when it could not do what was asked: then one\n" +
+			"line on the error stream says why, and no file was written or changed.",
 		Version:           version,
 		SilenceUsage:      true,
 		SilenceErrors:     true,
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true},
 		RunE: func(_ *cobra.Command, _ []string) error {
-			return errors.New("say what to do: demo, check, report, picture, preview, compare, approval, approved, outline, schema or version; see castsheet --help")
+			return errors.New("say what to do: check, report, picture and others stand in castsheet --help")
 		},
 	}
 	root.SetVersionTemplate("castsheet {{.Version}}\n")
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return fmt.Errorf("%s; see %s --help", plainFlag(err.Error()), cmd.CommandPath())
 	})
+	root.SetHelpCommand(helpCommand(root))
 	root.AddCommand(demoCommand(), checkCommand(), reportCommand(), pictureCommand(), schemaCommand(), licencesCommand(),
 		versionCommand(), previewCommand(), approvalCommand(), approvedCommand(), compareCommand(), outlineCommand(),
 		roomCommand())
 	return root
+}
+
+// helpCommand is the help of a command, for those who write "help" before it.
+func helpCommand(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [COMMAND]",
+		Short: "Print what a command does and its flags",
+		RunE: func(_ *cobra.Command, args []string) error {
+			cmd, rest, err := root.Find(args)
+			if err != nil || len(rest) > 0 {
+				return fmt.Errorf("there is no command %q; see castsheet --help", strings.Join(args, " "))
+			}
+			return cmd.Help()
+		},
+	}
 }
 
 func versionCommand() *cobra.Command {
@@ -94,10 +111,16 @@ func noArgument(cmd *cobra.Command, args []string) error {
 // plainFlag says what is wrong with a flag without the words of the reader of
 // numbers.
 func plainFlag(s string) string {
-	if at := strings.Index(s, ": strconv."); at >= 0 {
-		return s[:at] + ", give a whole number"
+	at := strings.Index(s, ": strconv.")
+	switch {
+	case at < 0:
+		return s
+	case strings.Contains(s[at:], "ParseBool"):
+		return s[:at] + ", give true or false, or the flag alone"
+	case strings.Contains(s[at:], "ParseFloat"):
+		return s[:at] + ", give a number"
 	}
-	return s
+	return s[:at] + ", give a whole number"
 }
 
 // oneArgument accepts exactly one argument and says what it should be.

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -45,6 +46,23 @@ func widthWithin(width, most int) error {
 	return nil
 }
 
+// notOver refuses to write over one of the files that are read.
+func notOver(output string, read ...string) error {
+	for _, path := range read {
+		if path != "" && same(path, output) {
+			return fmt.Errorf("the result can't be written over %s, which it is made from: give -o another name", path)
+		}
+	}
+	return nil
+}
+
+// same reports whether two names are of one file.
+func same(a, b string) bool {
+	x, err := os.Stat(a)
+	y, other := os.Stat(b)
+	return err == nil && other == nil && os.SameFile(x, y)
+}
+
 // endingOf is the ending, in small letters, of the file that -o names, which must be
 // one of two.
 func endingOf(output, command, one, other string) (string, error) {
@@ -55,15 +73,39 @@ func endingOf(output, command, one, other string) (string, error) {
 	return ending, nil
 }
 
+// printed is what can be written as PDF or as PNG.
+type printed interface {
+	PDF(w io.Writer) error
+	PNG(w io.Writer, width int) error
+}
+
 // writeSheet writes a sheet as PDF, or as PNG of a width in pixels.
-func writeSheet(output, ending string, sheet interface {
-	PDF(io.Writer) error
-	PNG(io.Writer, int) error
-}, width int) error {
+func writeSheet(output, ending string, s printed, width int) error {
 	return store.Write(output, func(w io.Writer) error {
 		if ending == ".png" {
-			return sheet.PNG(w, width)
+			return s.PNG(w, width)
 		}
-		return sheet.PDF(w)
+		return s.PDF(w)
 	})
+}
+
+// keeping is a sheet that has something kept once it is written in whole, before
+// it is put in its place: when that fails, there is no sheet.
+type keeping struct {
+	printed
+	keep func() error
+}
+
+func (k keeping) PDF(w io.Writer) error {
+	if err := k.printed.PDF(w); err != nil {
+		return err
+	}
+	return k.keep()
+}
+
+func (k keeping) PNG(w io.Writer, width int) error {
+	if err := k.printed.PNG(w, width); err != nil {
+		return err
+	}
+	return k.keep()
 }

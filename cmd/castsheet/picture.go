@@ -33,6 +33,9 @@ func pictureCommand() *cobra.Command {
 			if err := widthWithin(width, maxWidth); err != nil {
 				return err
 			}
+			if err := notOver(output, args[0]); err != nil {
+				return err
+			}
 			job, o, err := loadOption(args[0], option)
 			if err != nil {
 				return err

@@ -57,6 +57,9 @@ func previewCommand() *cobra.Command {
 			if err := widthWithin(width, picture.MaxSide); err != nil {
 				return err
 			}
+			if err := notOver(output, args[0]); err != nil {
+				return err
+			}
 			_, o, err := loadOption(args[0], option)
 			if err != nil {
 				return err

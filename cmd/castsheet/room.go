@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"image"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -22,6 +23,9 @@ import (
 
 // mostRoom is the longer side of a photograph that a top is set into, in pixels.
 const mostRoom = 3840
+
+// mostOld is how thick a present top may be, mm.
+const mostOld = 500.0
 
 func roomCommand() *cobra.Command {
 	var option, output, photo, corners, size, old, quality, at string
@@ -60,6 +64,12 @@ func roomCommand() *cobra.Command {
 					return err
 				}
 			}
+			if !(math.Abs(brighter) <= 3) {
+				return fmt.Errorf("--brighter %g is out of range: give -3 to 3 stops", brighter)
+			}
+			if !(math.Abs(warmer) <= 1) {
+				return fmt.Errorf("--warmer %g is out of range: give -1 to 1", warmer)
+			}
 			marks, err := pose.Parse(corners)
 			if err != nil {
 				return err
@@ -68,8 +78,8 @@ func roomCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if same(photo, output) {
-				return errors.New("the result can't be written over the photograph: give -o another name")
+			if err := notOver(output, args[0], photo); err != nil {
+				return err
 			}
 			img, meta, err := readPhoto(photo)
 			if err != nil {
@@ -101,7 +111,9 @@ func roomCommand() *cobra.Command {
 				if err != nil {
 					return fmt.Errorf("--old-thickness: %w", err)
 				}
-				thick = l.MM()
+				if thick = l.MM(); !(thick > 0 && thick <= mostOld) {
+					return fmt.Errorf("--old-thickness: %s is out of range: give up to %g mm", old, mostOld)
+				}
 			}
 			order.Place = room.Standing(s, order.W, order.D, paper, thick)
 			if at != "" {
@@ -179,11 +191,4 @@ func placeAt(p pose.Place, text string, sys units.System) (pose.Place, error) {
 		p.Turn = a.Radians()
 	}
 	return p, nil
-}
-
-// same reports whether two names are of one file.
-func same(a, b string) bool {
-	x, err := os.Stat(a)
-	y, other := os.Stat(b)
-	return err == nil && other == nil && os.SameFile(x, y)
 }
