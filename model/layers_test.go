@@ -43,7 +43,7 @@ var layers = map[string]string{
 	"model/takeoff":    "model/units model/geom model/design model/material model/slab " + decimal,
 	"model/amount":     "model/units model/takeoff " + decimal,
 	"model/warn":       "model/units model/geom model/design model/lift model/slab model/takeoff",
-	"model/report":     "model/units model/amount model/geom model/design model/slab model/takeoff model/warn " + decimal,
+	"model/report":     "model/units model/amount model/geom model/design model/material model/slab model/takeoff model/warn " + decimal,
 	"model/scene":      "model/geom " + fonts,
 	"model/look":       "model/units model/geom model/design model/scene",
 	"model/draw":       "model/units model/geom model/design model/slab model/takeoff model/warn model/report model/amount model/change model/terms model/scene model/look " + decimal,

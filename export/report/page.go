@@ -86,8 +86,11 @@ func pad(s string, n int) string {
 // or break a line, and marks of bytes that are not text.
 func plain(s string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' {
+		switch {
+		case unicode.IsControl(r) || r == '\u2028' || r == '\u2029':
 			return ' '
+		case '\u202a' <= r && r <= '\u202e' || '\u2066' <= r && r <= '\u2069':
+			return -1 // turns the direction of what follows
 		}
 		return r
 	}, strings.ToValidUTF8(s, "\uFFFD"))

@@ -1,8 +1,8 @@
 package edit
 
 import (
+	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -157,22 +157,8 @@ func SetMaterials(m design.Materials) JobEdit {
 }
 
 func checkMaterials(m design.Materials) error {
-	for _, q := range []struct {
-		what  string
-		value float64
-	}{
-		{"the bag's mass", m.Mix.BagMass}, {"the bag's yield", m.Mix.BagYield},
-		{"the bag's water", m.Mix.BagWater}, {"the fresh density", m.Mix.FreshDensity},
-		{"the cured density", m.Mix.CuredDensity}, {"the mix's waste", m.Mix.Waste},
-		{"the time to strip", m.Mix.StripHours}, {"the working time", m.Mix.WorkingMinutes},
-		{"the resin's part A", m.Resin.PartsA}, {"the resin's part B", m.Resin.PartsB},
-		{"the resin's density", m.Resin.Density}, {"the deepest pour", m.Resin.MaxPour},
-		{"the resin's waste", m.Resin.Waste},
-		{"the glass's density", m.Glass.Density}, {"the glass's waste", m.Glass.Waste},
-	} {
-		if math.IsNaN(q.value) || q.value < 0 || q.value > design.MaxQuantity {
-			return fmt.Errorf("%s is %g: give a number from the product's data sheet", q.what, q.value)
-		}
+	if faults := m.Validate(); len(faults) > 0 {
+		return errors.New(faults[0].Detail)
 	}
 	return firstOf(
 		checkPrice("the price of a bag", m.Mix.BagPrice),

@@ -30,6 +30,7 @@ package report
 
 import (
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/material"
 	"example.org/castwright/model/slab"
 	"example.org/castwright/model/takeoff"
 	"example.org/castwright/model/warn"
@@ -45,12 +46,15 @@ type Report struct {
 }
 
 // Derive reckons the report of a design with the materials in use at a site. It
-// is pure and never fails: what is wrong with the design stands in Faults.
+// is pure and never fails: what is wrong with the design or the materials stands in
+// Faults. What the job does not state is taken as [material.Completed] has it.
 func Derive(d design.Design, m design.Materials, site design.Site) Report {
 	solid := slab.Resolve(d)
+	full := material.Completed(m)
 	r := Report{Solid: solid, Measures: solid.Measure(d.Finish.Grind.MM())}
-	r.Takeoff = takeoff.Reckon(d, m, r.Solid, r.Measures)
+	r.Takeoff = takeoff.Reckon(d, full, r.Solid, r.Measures)
 	r.Faults = append(d.Validate(), solid.Faults...) // as slab.Validate, without resolving again
+	r.Faults = append(r.Faults, m.Validate()...)
 	if r.Measures.Uncut {
 		r.Faults = append(r.Faults, design.Fault{Rule: design.RuleProfile, Field: "outline.nodes",
 			Detail: "the edges and their profiles cross each other too often to be cut, and the volume leaves the profiles out: " +

@@ -168,7 +168,8 @@ func Fitted(text string, size float64, bold bool, width float64) string {
 }
 
 // Seen makes text safe to set, in the order in which it is seen: characters
-// beyond the basic plane become boxes, control characters blanks.
+// beyond the basic plane become boxes, control characters blanks, and marks that turn
+// the direction of text are left out.
 func Seen(text string) string {
 	simple := true
 	for i := range len(text) {
@@ -184,6 +185,8 @@ func Seen(text string) string {
 		switch {
 		case r > 0xffff:
 			return '□'
+		case r == 0x200e || r == 0x200f || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069 || r == 0xfeff:
+			return -1 // they order text that is none of ours, and are seen by nobody
 		case r < ' ' || r >= 0x7f && r < 0xa0 || r == 0x2028 || r == 0x2029 || r >= 0xfffe:
 			return ' '
 		}

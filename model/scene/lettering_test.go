@@ -64,6 +64,7 @@ func TestSeen(t *testing.T) {
 		{"Castwright", "Castwright"},
 		{"שלום", "םולש"},
 		{"a שלום b", "a םולש b"},
+		{"A\u202eB\u200eC\u2066D\ufeff\x07", "ABCD "}, // marks of direction, a bell
 	} {
 		if got := scene.Seen(c.in); got != c.want {
 			t.Errorf("%q is seen as %q, want %q", c.in, got, c.want)

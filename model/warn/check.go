@@ -73,6 +73,7 @@ var rules = []func(*check){
 	(*check).pours,
 	(*check).glass,
 	(*check).thickness,
+	(*check).stated,
 	(*check).supports,
 	(*check).lifting,
 	(*check).carryFlat,

@@ -26,8 +26,10 @@ func (c *check) lifting() {
 	if !known {
 		people = 2
 	}
-	w := Warning{At: c.middle(), Unit: "kg", Title: "Too heavy for " + count(people),
-		Advice: advice(kg, one, team)}
+	w := Warning{At: c.middle(), Unit: "kg", Title: "Too heavy for one person", Advice: advice(kg, one, team)}
+	if people > 1 {
+		w.Title = "Too much for each of " + count(people)
+	}
 	share := kg / float64(people)
 	if c.say(limitLift, share, one, w) {
 		return
@@ -47,7 +49,8 @@ func (c *check) lifting() {
 // advice says how many people, or what else.
 func advice(kg, one float64, team int) string {
 	if kg > lift.TeamLimit(one, team) {
-		return "Use a hoist, a trolley or a lifting crew, on edge and with straps, or cast it in pieces; " +
+		return "Slide, tilt and roll it rather than lift it, on edge: with a trolley, straps, a hoist and more hands, or " +
+			"cast it in pieces. The limit is what nearly everybody can lift without harm, and most tops exceed it; " +
 			"the rules for lifting where you work decide."
 	}
 	return fmt.Sprintf("Lift it with %s at the least, on edge and with straps, or with a hoist or trolley; "+

@@ -37,6 +37,7 @@ const (
 	DoorTight          Code = "door-tight"
 	StairTight         Code = "stair-tight"
 	TurnTight          Code = "turn-tight"
+	MixMissing         Code = "mix-missing"
 )
 
 // Sense says on which side of its figure a limit is kept.
@@ -244,6 +245,9 @@ var (
 		AtLeast, "mm", []Step{{Note, (2*0.625 + 0.375) * inch}},
 		"ACI 318-19 Table 20.5.1.3.3, precast, indoors; ASTM A615 Table 1, No. 3 bar", Memory}
 
+	limitStated = Limit{MixMissing,
+		"a mix without its yield or densities", Never, "", []Step{{Caution, 0}}, "the mix's own data sheet", Given}
+
 	limitDoor = Limit{DoorTight,
 		"the piece's width on edge, or flat, against the door",
 		AtMost, "", []Step{{Severe, 1}}, "the site as stated for this job", Given}
@@ -273,7 +277,7 @@ func Limits() []Limit {
 		limitLift, limitTeam, limitCarry,
 		limitCutoutLeaves, limitCutoutOutside, limitOverlap, limitHoleIn,
 		limitChannelLeaves, limitChannelMeets, limitOpenEnd, limitPour,
-		limitThin, limitSteel, limitDoor, limitStair, limitTurn,
+		limitThin, limitSteel, limitStated, limitDoor, limitStair, limitTurn,
 	}
 	for i := range rows {
 		rows[i].Steps = append([]Step(nil), rows[i].Steps...)
