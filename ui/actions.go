@@ -63,11 +63,23 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	always(keys.SelectNone, w.backOut)
 	change(keys.Mirror, func() { w.do(w.session.Do(edit.Mirror())) })
 
-	view := func(id keys.ID, do func()) { b[id] = keys.Binding{Do: do, Enabled: drawing} }
-	view(keys.Fit, func() { w.board.Fit() })
-	view(keys.ZoomIn, func() { w.board.ZoomIn() })
-	view(keys.ZoomOut, func() { w.board.ZoomOut() })
-	view(keys.ZoomActual, func() { w.board.ZoomActual() })
+	// What is seen is the drawing, or the two that are compared.
+	seen := func(id keys.ID, board, compared func()) {
+		b[id] = keys.Binding{
+			Do: func() {
+				if w.comparing() {
+					compared()
+				} else {
+					board()
+				}
+			},
+			Enabled: func() bool { return drawing() || w.comparing() && !w.compare.Empty() },
+		}
+	}
+	seen(keys.Fit, func() { w.board.Fit() }, func() { w.compare.Fit() })
+	seen(keys.ZoomIn, func() { w.board.ZoomIn() }, func() { w.compare.ZoomIn() })
+	seen(keys.ZoomOut, func() { w.board.ZoomOut() }, func() { w.compare.ZoomOut() })
+	b[keys.ZoomActual] = keys.Binding{Do: func() { w.board.ZoomActual() }, Enabled: drawing}
 	b[keys.PanTool] = keys.Binding{Do: func() { w.board.TogglePan() }, Enabled: drawing,
 		Checked: func() bool { return w.board.Tool() == board.Pan }}
 	for id, at := range map[keys.ID]func(*board.Show) *bool{
@@ -101,6 +113,7 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	}
 	shown(keys.Dimensions, func() { w.showing.ToggleDimensions() }, func() bool { return w.showing.Dimensions() })
 	shown(keys.Textures, func() { w.showing.ToggleTextures() }, func() bool { return w.showing.Textures() })
+	w.bindCompare(b)
 	w.bindSteps(b)
 	w.bindArrange(b, drawing)
 	w.bindRoom(b)
@@ -153,20 +166,6 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	place(keys.OptionRight, 1, move)
 	place(keys.OptionPrevious, -1, take)
 	place(keys.OptionNext, 1, take)
-	b[keys.Compare] = keys.Binding{
-		Do: func() {
-			if w.comparing() {
-				w.closeCompare()
-				return
-			}
-			w.settle()
-			w.openCompare()
-		},
-		Enabled: func() bool {
-			return w.comparing() || !w.covered() && len(w.session.Job().Options) > 1
-		},
-		Checked: w.comparing,
-	}
 	b[keys.Lessons] = keys.Binding{
 		Do: func() {
 			if w.coach.Teaching() {
@@ -182,14 +181,6 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	always(keys.Actions, w.showActions)
 	always(keys.About, w.showAbout)
 	return b
-}
-
-// compared is the options that are shown side by side, "" for none.
-func (w *window) compared() (a, b string) {
-	if w.comparing() {
-		return w.compare.Shown()
-	}
-	return "", ""
 }
 
 // typing reports whether a text has the keyboard, which has an undo of its own.

@@ -103,7 +103,8 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.board = board.New(w.session, w.win)
 	w.board.Background(w.frame.Background)
 	w.board.SetRounding(tool.Rounding(min(max(settings.Step, 0), 255)))
-	w.compare = compare.New(w.session, w.frame, w.closeCompare)
+	w.compare = compare.New(w.session, w.frame, w.closeCompare, func(id keys.ID) { w.keys.Run(id) })
+	w.compare.Later = h.later
 	w.showing = showing.New(w.session, w.frame, w.closeShowing, w.stepOption)
 	w.room = room.New(w.session, w.frame, w.files, h.later, w.closeRoom)
 	w.room.OnHint = func(text string) { w.hint.over(text) }
@@ -216,6 +217,9 @@ func (w *window) key(e *fyne.KeyEvent) {
 		return
 	}
 	if w.rooming() && !w.frame.Busy() && w.room.Key(e) {
+		return
+	}
+	if w.comparing() && !w.frame.Busy() && w.compare.Key(e) {
 		return
 	}
 	if w.keys.Key(e) || w.forwarding || w.covered() || w.win.Canvas().Focused() == fyne.Focusable(w.board) {
@@ -355,13 +359,17 @@ func (w *window) openCompare() {
 	w.main.Hide()
 	w.board.MouseOut()
 	w.compare.Open()
-	w.hint.over("Choose which two options are shown over the pictures; Esc goes back to the drawing.")
+	if w.compare.Empty() {
+		w.hint.over("One option alone has nothing beside it; Esc goes back to the drawing.")
+	} else {
+		w.hint.over("Choose what stands at each side; P pictures, O one over the other, S scale, M marks; Esc goes back to the drawing.")
+	}
 	w.win.Canvas().Unfocus()
 	w.lookAgain()
 }
 
 func (w *window) closeCompare() {
-	w.compare.Object.Hide()
+	w.compare.Close()
 	w.hint.over("")
 	w.main.Show()
 	w.lookAgain()

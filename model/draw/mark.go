@@ -21,22 +21,42 @@ const (
 	badgeSize = 2.1
 )
 
-// marks numbers the changes where they lie on one of the drawings: a dashed line
-// round what is small, along what is large, and a disc with the number.
+// marks numbers the changes where they lie on one of the drawings.
 func (l *layout) marks(v View, s Side, list []change.Change, after bool) {
+	l.items = append(l.items, Marks{Place: v.ToPage, Unit: l.unit, Theme: l.theme, Marked: func(i int) bool { return i < maxMarks }, Picked: -1}.Items(s, list, after)...)
+}
+
+// Marks says how changes are marked on a drawing or a picture.
+type Marks struct {
+	Place  func(geom.Vec) geom.Vec // where a place of the design, mm, lies on the page
+	Unit   float64                 // page units in a millimetre of paper, or as large as that seems
+	Theme  Theme
+	Marked func(i int) bool // whether the change number i is marked
+	// Picked is the change that stands out, -1 for none.
+	Picked int
+}
+
+// Items are the marks on a side, which shows what was or, after, what is: a dashed
+// line round what is small, along what is large, and a disc with the number of the
+// change in its list, from 1.
+func (m Marks) Items(s Side, list []change.Change, after bool) []scene.Item {
 	var taken []geom.Vec
-	var badges []func() // above all lines
+	l := &layout{unit: m.Unit, theme: m.Theme}
+	badges := &layout{unit: m.Unit, theme: m.Theme} // above all lines
 	top := s.Report.Solid.Outline.Bounds()
 	for i, c := range list {
 		box := c.Was
 		if after {
 			box = c.Is
 		}
-		if i >= maxMarks || c.Part == "" || box.Empty() {
+		if !m.Marked(i) || c.Part == "" || box.Empty() {
 			continue
 		}
-		p, q := v.ToPage(box.Min), v.ToPage(box.Max)
-		around := geom.Box{Min: geom.Vec{X: p.X, Y: q.Y}, Max: geom.Vec{X: q.X, Y: p.Y}}.Grow(1.4 * l.unit)
+		around := geom.EmptyBox()
+		for _, p := range [...]geom.Vec{box.Min, {X: box.Max.X, Y: box.Min.Y}, box.Max, {X: box.Min.X, Y: box.Max.Y}} {
+			around = around.Include(m.Place(p))
+		}
+		around = around.Grow(1.4 * l.unit)
 		rings := [][]geom.Vec{rounded(around, 1.4*l.unit)}
 		spots := []geom.Vec{{X: around.Min.X, Y: around.Min.Y}, {X: around.Max.X, Y: around.Min.Y},
 			{X: around.Max.X, Y: around.Max.Y}, {X: around.Min.X, Y: around.Max.Y}}
@@ -45,7 +65,7 @@ func (l *layout) marks(v View, s Side, list []change.Change, after bool) {
 			for _, loop := range loops {
 				ring := make([]geom.Vec, len(loop))
 				for k, at := range loop {
-					ring[k] = v.ToPage(at)
+					ring[k] = m.Place(at)
 				}
 				rings = append(rings, ring)
 				for k := 0; k < len(ring); k += max(1, len(ring)/12) {
@@ -53,20 +73,22 @@ func (l *layout) marks(v View, s Side, list []change.Change, after bool) {
 				}
 			}
 		}
+		wide := 1.0
+		if i == m.Picked {
+			wide = 2
+		}
 		for _, pen := range [...]struct {
 			width float64
 			c     scene.Colour
-		}{{0.9, l.theme.Halo}, {0.35, l.theme.Ink}} {
+		}{{0.55 + 0.35*wide, l.theme.Halo}, {0.35 * wide, l.theme.Ink}} {
 			l.items = append(l.items, scene.Stroke{Lines: rings, Closed: true, Width: pen.width * l.unit,
 				Dash: []float64{1.6 * l.unit, 1.2 * l.unit}, Colour: pen.c})
 		}
 		at := clearest(spots, taken)
 		taken = append(taken, at)
-		badges = append(badges, func() { l.badge(at, badgeSize, i+1) })
+		badges.badge(at, badgeSize*(0.75+0.25*wide), i+1)
 	}
-	for _, draw := range badges {
-		draw()
-	}
+	return append(l.items, badges.items...)
 }
 
 // clearest is the first of some places that is well away from those taken, or the

@@ -290,7 +290,7 @@ func TestLetterhead(t *testing.T) {
 
 func TestComparison(t *testing.T) {
 	r := newRig(t)
-	r.d.ExportComparison("A", "A")
+	r.d.ExportComparison("A", "A", false)
 	r.press("Export…")
 	if !strings.Contains(r.reads(), "the same one") {
 		t.Errorf("the dialog says:\n%s", r.reads())
@@ -302,7 +302,7 @@ func TestComparison(t *testing.T) {
 	if err := r.s.Do(edit.SetThickness(50 * units.Millimetre)); err != nil {
 		t.Fatal(err)
 	}
-	r.d.ExportComparison("", "")
+	r.d.ExportComparison("", "", false)
 	r.press("Export…")
 	r.entry("A name in this folder").SetText(filepath.Join(r.dir, "both.pdf"))
 	r.press("Write")

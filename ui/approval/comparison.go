@@ -3,6 +3,7 @@ package approval
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"example.org/castwright/export/comparison"
 	"example.org/castwright/model/approve"
@@ -15,46 +16,44 @@ import (
 const comparisonWidth = 2400
 
 // ExportComparison asks which two options to write side by side, starting with a and
-// b ("" for the option in hand and its neighbour), and writes them.
-func (d *Desk) ExportComparison(a, b string) {
+// b ("" for the option in hand and its neighbour) as drawings or pictures, and writes
+// them.
+func (d *Desk) ExportComparison(a, b string, pictures bool) {
 	j := d.s.Job()
 	var names, words []string
 	for _, o := range j.Options {
 		names = append(names, o.Name)
 		words = append(words, "Option "+nameOf(o))
 	}
-	second := append([]string{}, names...)
-	secondWords := append([]string{}, words...)
+	for _, o := range j.Options {
+		if latest, ok := approve.Latest(j, o.Name); ok {
+			names = append(names, comparison.AsApproved(o.Name))
+			words = append(words, fmt.Sprintf("Option %s as approved, revision %d", o.Name, latest.Revision))
+		}
+	}
 	if a == "" {
 		a = d.s.Option().Name
 	}
-	latest, approved := approve.Latest(j, a)
-	if approved {
-		second = append(second, comparison.Approved)
-		secondWords = append(secondWords, fmt.Sprintf("The left one as approved, revision %d", latest.Revision))
-	}
 	if b == "" {
-		b = comparison.Approved
-		if !approved || approve.Of(j, a).State != approve.Changed {
-			b = ""
-			for i, name := range names {
-				if name == a {
-					b = names[(i+1)%len(names)]
-				}
-			}
+		approved := comparison.AsApproved(a)
+		switch {
+		case approve.Of(j, a).State == approve.Changed || len(j.Options) == 1 && slices.Contains(names, approved):
+			a, b = approved, a
+		default:
+			b = j.Options[(slices.Index(names, a)+1)%len(j.Options)].Name
 		}
 	}
-	order := comparison.Order{A: a, B: b, Quality: d.quality, Date: d.today()}
+	order := comparison.Order{A: a, B: b, Pictures: pictures, Quality: d.quality, Date: d.today()}
 	left := control.NewChoice(d.frame, "The option at the left.", words, func(i int) { order.A = names[i] })
-	right := control.NewChoice(d.frame, "The option at the right.", secondWords, func(i int) { order.B = second[i] })
-	left.SetPicked(at(names, a))
-	right.SetPicked(at(second, b))
+	right := control.NewChoice(d.frame, "The option at the right.", words, func(i int) { order.B = names[i] })
+	left.SetPicked(slices.Index(names, a))
+	right.SetPicked(slices.Index(names, b))
 	var as *control.Segments
 	as = control.NewSegments(d.frame, []control.Face{
 		{Text: "Drawings", Hint: "To scale, with what differs marked where it lies."},
 		{Text: "Pictures", Hint: "Photo-like, both from the same distance."},
 	}, func(i int) { order.Pictures = i == 1; as.SetPicked(i) })
-	as.SetPicked(0)
+	as.SetPicked(map[bool]int{true: 1}[pictures])
 	var kind fileKind
 	bad := fault()
 	body := control.Column(look.Space,
@@ -85,13 +84,4 @@ func (d *Desk) writeComparison(order comparison.Order, kind fileKind) {
 			return comparison.Make(ctx, order, show)
 		})
 	})
-}
-
-func at(list []string, name string) int {
-	for i, s := range list {
-		if s == name {
-			return i
-		}
-	}
-	return -1
 }

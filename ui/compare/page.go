@@ -1,87 +1,115 @@
 package compare
 
 import (
-	"image"
-	"math"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"example.org/castwright/export/raster"
-	"example.org/castwright/model/amount"
+	"example.org/castwright/model/change"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/geom"
-	"example.org/castwright/model/scene"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/icon"
+	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
 )
 
-// Page is the comparison of two options of a session. It belongs to the main
-// goroutine.
+// Page is the comparison of two sides of a session's job: options, or an option as
+// it was approved. It belongs to the main goroutine.
 type Page struct {
-	Object fyne.CanvasObject
-	// OnExport is asked to write the two options as a page; nil for nobody.
-	OnExport func(a, b string)
+	Object *fyne.Container
+	// OnExport is asked to write the two as a page, as drawings or pictures; nil for
+	// nobody.
+	OnExport func(a, b string, pictures bool)
+	// Later runs something on the main goroutine after a while; nil at once.
+	Later func(time.Duration, func())
 
-	s       *session.Session
-	frame   *control.Frame
-	close   func()
-	a, b    string // names of the options
+	s     *session.Session
+	frame *control.Frame
+	run   func(keys.ID)
+
+	a, b    string // names of the sides; both "" where there is nothing to compare
+	sides   sides
+	of      [2]side
+	changes []change.Change
+	names   []string // of what may be chosen
+
+	picture bool // photo-like pictures, not drawings
+	above   bool // these are taken from straight above
+	over    bool // one lies over the other
+	fitted  bool // each is as large as fits
+	marks   bool
+	dims    bool
+	same    bool // what is the same is listed too
+	picked  int  // of the changes, -1 for none
+
+	plan, eye lock // of drawings and pictures from above; of pictures from the front
+	size      fyne.Size
+	px        float64
+	kept      kept
+	shots     *shots
+	asked     [2]ask // pictures that are taken, or would be
+	stopped   bool
+	busy      [2]bool // a drawing is being made
+
+	body    *fyne.Container
+	nothing *fyne.Container
+	panes   [2]*pane
+	one     *pane
+	wiper   *wiper
 	chooseA *control.Choice
 	chooseB *control.Choice
-	picA    *control.Picture
-	picB    *control.Picture
-	titleA  *control.Text
-	titleB  *control.Text
-	table   *fyne.Container
-	only    *control.Check
-	same    bool // rows that are the same are shown too
+	as      *control.Segments
+	from    *control.Segments
+	how     *control.Segments
+	scale   *control.Segments
+	fromBox *fyne.Container
+	marked  *control.Button
+	lines   *control.Button
+	also    *control.Check
+	words   *control.Text // of the scale
+	doing   *control.Text // of the pictures
+	bar     *widget.ProgressBar
+	barBox  *fyne.Container
+	halt    *control.Button
+	lists   *lists
+	area    *fyne.Container
 }
 
-// New is a page on a session; close leaves it.
-func New(s *session.Session, f *control.Frame, close func()) *Page {
-	p := &Page{s: s, frame: f, close: close, same: true}
-	p.titleA, p.titleB = control.NewText("").Bold().Cut(), control.NewText("").Bold().Cut()
-	p.picA = control.NewPicture(f, 200, 140, func(w, h int) control.Paint { return p.paint(p.a, w, h) })
-	p.picB = control.NewPicture(f, 200, 140, func(w, h int) control.Paint { return p.paint(p.b, w, h) })
-	p.chooseA = control.NewChoice(f, "The option at the left.", nil, func(i int) { p.pick(&p.a, i) })
-	p.chooseB = control.NewChoice(f, "The option at the right.", nil, func(i int) { p.pick(&p.b, i) })
-	p.only = control.NewCheck(f, "Only what differs", "Leaves out what is the same in both.",
-		func(on bool) {
-			p.same = !on
-			p.fill()
-		})
-	back := control.NewButton(f, control.Face{Icon: icon.Close, Text: "Back to drawing",
-		Hint: "Leaves the comparison (Esc).", Kind: control.Raised}, close)
-	export := control.NewButton(f, control.Face{Icon: icon.Export, Text: "Export…",
-		Hint: "Writes the two as one page, with what differs.", Kind: control.Raised}, func() {
-		if p.OnExport != nil {
-			p.OnExport(p.a, p.b)
-		}
-	})
-	head := container.NewBorder(nil, nil,
-		control.Middle(control.NewText("Two options side by side").Heading()),
-		control.Row(look.Space, p.only, export, back))
-	side := func(choice *control.Choice, title *control.Text,
-		picture *control.Picture) fyne.CanvasObject {
-		top := container.NewBorder(nil, nil, control.Sized(104, 0, control.Rimmed(choice)), nil,
-			control.Pad(0, look.Space, control.Middle(title)))
-		return container.NewBorder(control.Pad(look.Gap, 0, top), nil, nil, nil,
-			control.Ground(look.Ground, picture))
-	}
-	pictures := container.NewGridWithColumns(2, side(p.chooseA, p.titleA, p.picA),
-		side(p.chooseB, p.titleB, p.picB))
-	p.table = control.Column(0)
-	p.Object = control.Ground(theme.ColorNameBackground, control.Pad(look.Space, look.Section,
-		container.NewBorder(head, nil, nil, nil, container.New(halves{}, pictures,
-			control.Ground(look.Surface,
-				container.NewVScroll(control.Pad(look.Space, look.Section, p.table)))))))
-	s.OnChange(func(session.Change) {
-		if p.Object.Visible() {
+// New is a page on a session. close leaves it; run does an action of the table.
+func New(s *session.Session, f *control.Frame, close func(), run func(keys.ID)) *Page {
+	p := &Page{s: s, frame: f, run: run, marks: true, dims: true, picked: -1, sides: sides{s: s}, px: 1}
+	p.shots = &shots{frame: f, kept: &p.kept, told: p.progress, took: p.renew, bad: func(err error) {
+		p.stopped = true
+		p.doing.SetText("No picture: " + err.Error())
+	}}
+	p.chooseA = control.NewChoice(f, "What stands at the left: an option, or one as it was approved.", nil, func(i int) { p.choose(&p.a, &p.b, i) })
+	p.chooseB = control.NewChoice(f, "What stands at the right: an option, or one as it was approved.", nil, func(i int) { p.choose(&p.b, &p.a, i) })
+	p.panes = [2]*pane{newPane(p, 0), newPane(p, 1)}
+	p.one = newPane(p, 0, 1)
+	p.wiper = newWiper(f, func() { p.one.raster.Refresh() })
+	p.wiper.zoom = p.one.zoom
+	p.lists = newLists(f, p.find)
+	swap := p.icon(icon.Swap, keys.CompareSwap)
+	chosen := container.New(ends{}, control.Rimmed(p.chooseA), swap, control.Rimmed(p.chooseB))
+	p.area = container.New(&sheet{p}, control.NewFill(look.Ground, 0), p.panes[0], p.panes[1], p.one, p.wiper)
+	p.words, p.doing = control.NewText("").Muted().Cut(), control.NewText("").Muted().Right()
+	p.bar = widget.NewProgressBar()
+	p.bar.TextFormatter = func() string { return "" }
+	p.barBox = control.Sized(120, 0, control.Pad(9, 0, control.Sized(120, 10, p.bar)))
+	p.halt = control.NewButton(f, control.Face{Text: "Stop", Hint: keys.Hint(keys.CompareStop), Kind: control.Raised}, p.StopOrGoOn)
+	p.also = control.NewCheck(f, "What is the same too", keys.Hint(keys.CompareSame), func(bool) { p.ToggleSame() })
+	status := container.NewBorder(nil, nil, nil, control.Row(look.Space, control.Middle(p.doing), p.barBox, p.halt, p.also), control.Middle(p.words))
+	p.body = container.NewBorder(control.Column(look.Gap, p.tools(close), chosen), nil, nil, nil,
+		container.New(stacked{}, p.area, status, p.lists.object))
+	p.nothing = container.NewStack(p.empty(close))
+	p.Object = control.Ground(theme.ColorNameBackground, control.Pad(look.Space, look.Section, container.NewStack(p.body, p.nothing)))
+	s.OnChange(func(c session.Change) {
+		if p.Object.Visible() && (c.Design || c.Job || c.Option) {
 			p.Refresh()
 		}
 	})
@@ -89,183 +117,325 @@ func New(s *session.Session, f *control.Frame, close func()) *Page {
 	return p
 }
 
-// halves gives the pictures a little more than half of the height.
-type halves struct{}
-
-func (halves) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	a, b := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(fyne.Max(a.Width, b.Width), a.Height+120)
+// icon is a button with a picture alone that does an action of the table.
+func (p *Page) icon(res fyne.Resource, id keys.ID) *control.Button {
+	return control.NewButton(p.frame, control.Face{Icon: res, Hint: keys.Hint(id), Kind: control.Raised}, func() { p.run(id) })
 }
 
-func (halves) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	h := fyne.Max(objects[0].MinSize().Height, size.Height*0.5)
-	objects[0].Move(fyne.NewPos(0, 0))
-	objects[0].Resize(fyne.NewSize(size.Width, h))
-	objects[1].Move(fyne.NewPos(0, h+look.Space))
-	objects[1].Resize(fyne.NewSize(size.Width, size.Height-h-look.Space))
-}
-
-// Open shows the option in hand beside the one next to it.
-func (p *Page) Open() {
-	options := p.s.Job().Options
-	p.a, p.b = p.s.Option().Name, ""
-	for i, o := range options {
-		if o.Name == p.a {
-			j := i + 1
-			if j == len(options) {
-				j = i - 1
-			}
-			if j >= 0 {
-				p.b = options[j].Name
-			}
-			if j < i {
-				p.a, p.b = p.b, p.a // in the order of the strip
-			}
-			break
-		}
+// tools is the row of what can be done.
+func (p *Page) tools(close func()) fyne.CanvasObject {
+	two := func(id keys.ID, first, second string) *control.Segments {
+		hint := keys.Hint(id)
+		return control.NewSegments(p.frame, []control.Face{{Text: first, Hint: hint}, {Text: second, Hint: hint}}, func(int) { p.run(id) })
 	}
+	p.as = two(keys.ComparePicture, "Drawing", "Picture")
+	p.from = two(keys.CompareFrom, "Front", "Above")
+	p.how = two(keys.CompareOver, "Side by side", "Over each other")
+	p.scale = two(keys.CompareScale, "One scale", "Each fitted")
+	p.fromBox = control.Sized(128, 0, p.from.Container)
+	p.marked, p.lines = p.icon(icon.Mark, keys.CompareMarks), p.icon(icon.Dimension, keys.Dimensions)
+	export := control.NewButton(p.frame, control.Face{Icon: icon.Export, Text: "Export…",
+		Hint: "Writes the two as one page or picture, as they are shown, with what differs.", Kind: control.Raised}, func() {
+		if p.OnExport != nil {
+			p.OnExport(p.a, p.b, p.picture)
+		}
+	})
+	left := control.Row(look.Space, control.Sized(152, 0, p.as.Container), p.fromBox, control.Sized(232, 0, p.how.Container),
+		control.Sized(190, 0, p.scale.Container),
+		control.Row(look.Gap, p.icon(icon.ZoomOut, keys.ZoomOut), p.icon(icon.Fit, keys.Fit), p.icon(icon.ZoomIn, keys.ZoomIn)),
+		control.Row(look.Gap, p.marked, p.lines))
+	return container.NewBorder(nil, nil, left, control.Row(look.Space, export, p.back(close)))
+}
+
+func (p *Page) back(close func()) *control.Button {
+	return control.NewButton(p.frame, control.Face{Icon: icon.Close, Text: "Back", Hint: "Leaves the comparison (Esc).", Kind: control.Raised}, close)
+}
+
+// empty is what stands there when there is nothing to compare.
+func (p *Page) empty(close func()) fyne.CanvasObject {
+	do := func(id keys.ID, text string, kind control.Kind) *control.Button {
+		return control.NewButton(p.frame, control.Face{Text: text, Hint: keys.Hint(id), Kind: kind}, func() { p.run(id) })
+	}
+	return container.NewCenter(control.Column(look.Section,
+		control.NewText("There is one option, so there is nothing beside it yet").Heading().Centred(),
+		control.Sized(520, 0, control.Lines("Duplicate it to try something else on the copy. Or mark it as approved: from then on it can be compared with what the client agreed to.")),
+		container.NewCenter(control.Row(look.Space, do(keys.OptionDuplicate, "Duplicate option", control.Primary),
+			do(keys.MarkApproved, "Mark as approved…", control.Raised), p.back(close)))))
+}
+
+// ends sets two choices at the ends of a line and a button between.
+type ends struct{}
+
+func (ends) MinSize(objects []fyne.CanvasObject) fyne.Size { return fyne.NewSize(300, look.Target+4) }
+
+func (ends) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	side := float32(look.Target + 8)
+	w := (size.Width - side - 2*look.Gap) / 2
+	for i, at := range [...][2]float32{{0, w}, {w + look.Gap, side}, {w + side + 2*look.Gap, w}} {
+		objects[i].Move(fyne.NewPos(at[0], 0))
+		objects[i].Resize(fyne.NewSize(at[1], size.Height))
+	}
+}
+
+// stacked sets the sides above, a line, and the lists below.
+type stacked struct{}
+
+func (stacked) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(objects[2].MinSize().Width, objects[0].MinSize().Height+look.Target+objects[2].MinSize().Height+2*look.Gap)
+}
+
+func (stacked) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	const line = look.Target + 2 // whatever stands in it: the sides must not change their size
+	lists := fyne.Max(objects[2].MinSize().Height, (size.Height-line)*0.36)
+	area := size.Height - line - lists - 2*look.Gap
+	y := float32(0)
+	for i, h := range [...]float32{area, line, lists} {
+		objects[i].Move(fyne.NewPos(0, y))
+		objects[i].Resize(fyne.NewSize(size.Width, h))
+		y += h + look.Gap
+	}
+}
+
+// sheet sets the panes on their ground: two beside each other, or one with its wiper.
+type sheet struct{ p *Page }
+
+func (s *sheet) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(400, 140) }
+
+func (s *sheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	p := s.p
+	objects[0].Resize(fyne.NewSize(0, 0))
+	half := float32(int((size.Width - look.Gap) / 2))
+	for i, n := range p.panes {
+		n.Move(fyne.NewPos(float32(i)*(size.Width-half), 0))
+		n.Resize(fyne.NewSize(half, size.Height))
+	}
+	p.one.Resize(size)
+	p.wiper.lay(size)
+}
+
+// Open shows what is likeliest to be compared.
+func (p *Page) Open() {
+	p.a, p.b = first(p.s.Job(), p.s.Option().Name)
+	p.stopped, p.picked = false, -1
 	p.Object.Show()
 	p.Refresh()
 }
 
-// Shown is the names of the two options.
-func (p *Page) Shown() (a, b string) { return p.a, p.b }
-
-func (p *Page) pick(which *string, i int) {
-	if options := p.s.Job().Options; i >= 0 && i < len(options) {
-		*which = options[i].Name
-		p.Refresh()
-	}
+// Close leaves the page, stops what it works at and lets its pictures go.
+func (p *Page) Close() {
+	p.Object.Hide()
+	p.shots.forget()
+	p.kept = kept{}
+	p.asked = [2]ask{}
 }
 
-// Refresh shows the options as they are.
-func (p *Page) Refresh() {
-	options := p.s.Job().Options
-	var names []string
-	at := map[string]int{p.a: -1, p.b: -1}
-	for i, o := range options {
-		names = append(names, "Option "+o.Name)
-		at[o.Name] = i
+// Shown is the names of the two sides and whether they are shown as pictures.
+func (p *Page) Shown() (a, b string, pictures bool) { return p.a, p.b, p.picture }
+
+// Empty reports whether there is nothing to compare.
+func (p *Page) Empty() bool { return p.a == "" }
+
+// choose puts another thing at one side; what stands at the other side changes with
+// it when it is that.
+func (p *Page) choose(one, other *string, i int) {
+	if i < 0 || i >= len(p.names) {
+		return
 	}
-	p.chooseA.Options, p.chooseB.Options = names, names
+	if p.names[i] == *other {
+		*other = *one
+	}
+	*one = p.names[i]
+	p.picked = -1
+	p.frame.Window.Canvas().Unfocus()
+	p.Refresh()
+}
+
+// Refresh shows the sides as they are.
+func (p *Page) Refresh() {
+	j := p.s.Job()
+	list := choices(j)
+	p.names = p.names[:0]
+	var words []string
+	at := map[string]int{}
+	for i, c := range list {
+		at[c.name] = i
+		p.names = append(p.names, c.name)
+		words = append(words, c.words)
+	}
+	_, okA := at[p.a]
+	_, okB := at[p.b]
+	if !okA || !okB {
+		p.a, p.b = first(j, p.s.Option().Name)
+	}
+	show(p.body, !p.Empty())
+	show(p.nothing, p.Empty())
+	if p.Empty() {
+		p.shots.stop()
+		return
+	}
+	p.chooseA.Options, p.chooseB.Options = words, words
 	p.chooseA.SetPicked(at[p.a])
 	p.chooseB.SetPicked(at[p.b])
+	p.of[0] = p.sides.find(0, p.a, p.b)
+	p.of[1] = p.sides.find(1, p.b, p.a)
+	p.sides.job = j
+	p.changes = nil
+	if p.of[0].err == nil && p.of[1].err == nil {
+		p.changes = change.Between(p.of[0].Option.Design, p.of[1].Option.Design, j.Units)
+	}
+	if p.picked >= len(p.changes) {
+		p.picked = -1
+	}
 	p.fill()
-	p.picA.Renew()
-	p.picB.Renew()
+	p.look()
 }
 
-func (p *Page) side(name string) Side {
-	o, _ := p.s.Job().Option(name)
-	r, _ := p.s.ReportOf(name)
-	return Side{o, r}
-}
-
-// margin is the room for the dimensions around a top, in points.
-const margin = 72
-
-// paint draws an option's plan, both at the same scale.
-func (p *Page) paint(name string, w, h int) control.Paint {
-	px := float32(w) / fyne.Max(1, p.picA.Size().Width)
-	var scales []float64
-	var box geom.Box
-	for _, n := range []string{p.a, p.b} {
-		r, ok := p.s.ReportOf(n)
-		if !ok {
-			continue
-		}
-		b := r.Solid.Outline.Bounds()
-		scales = append(scales, draw.Fit(b, float64(w), float64(h), margin*float64(px)).Scale)
-		if n == name {
-			box = b
-		}
-	}
-	o, ok := p.s.Job().Option(name)
-	r, _ := p.s.ReportOf(name)
-	if !ok {
-		return func() *image.RGBA { return image.NewRGBA(image.Rect(0, 0, w, h)) }
-	}
-	v := draw.Fit(box, float64(w), float64(h), margin*float64(px))
-	for _, s := range scales {
-		v.Scale = math.Min(v.Scale, s)
-	}
-	v.Point, v.Units = float64(px), p.s.Job().Units
-	v.Theme = draw.Light()
-	if look.IsDark() {
-		v.Theme = draw.Dark()
-	}
-	v.Theme.Ground = scene.Colour{}
-	v.Show.ScaleBar = false // it would run into the dimensions, which say more
-	return func() *image.RGBA { return raster.Image(draw.Plan(o.Design, r, v)) }
-}
-
-// fill shows the lines of the comparison.
+// fill shows the lists.
 func (p *Page) fill() {
-	a, b := p.side(p.a), p.side(p.b)
-	p.titleA.SetText(a.Option.Title)
-	p.titleB.SetText(b.Option.Title)
-	lines := Lines(a, b, p.s.Job().Materials, p.s.Job().Units)
-	p.table.RemoveAll()
-	head := newLine(Line{What: "", A: "Option " + p.a, B: "Option " + p.b,
-		Change: "From " + p.a + " to " + p.b}, true)
-	p.table.Add(head)
-	n := 0
-	for _, l := range lines {
-		if l.Differs {
-			n++
+	var values []draw.Contrast
+	if p.of[0].err == nil && p.of[1].err == nil {
+		values = draw.Contrasts(p.s.Job(), p.of[0].Side, p.of[1].Side)
+	}
+	p.lists.show(p.of[0], p.of[1], p.changes, values, p.same)
+	p.lists.pick(p.picked)
+}
+
+// look shows the sides in the way that is chosen.
+func (p *Page) look() {
+	pick := func(s *control.Segments, second bool) {
+		if second {
+			s.SetPicked(1)
+		} else {
+			s.SetPicked(0)
 		}
-		if l.Differs || p.same {
-			p.table.Add(control.Rule())
-			p.table.Add(newLine(l, false))
-		}
 	}
-	if n == 0 {
-		p.table.Add(control.SmallLines("The two are the same."))
+	pick(p.as, p.picture)
+	pick(p.from, p.above)
+	pick(p.how, p.over)
+	pick(p.scale, p.fitted && !p.over)
+	show(p.fromBox, p.picture)
+	p.marked.SetOn(p.marks)
+	p.lines.SetOn(p.dims)
+	p.lines.SetEnabled(!p.picture)
+	p.scale.SetEnabled(!p.over)
+	p.also.SetTicked(p.same)
+	for _, n := range p.panes {
+		show(n, !p.over)
 	}
-	p.only.SetText("Only what differs (" + amount.Count(n, "line") + ")")
+	show(p.one, p.over)
+	show(p.wiper, p.over)
+	if p.over {
+		p.size = p.one.Size()
+	} else {
+		p.size = p.panes[0].Size()
+	}
+	if !p.picture {
+		p.shots.stop()
+		p.asked = [2]ask{}
+	}
+	p.aim()
+	p.renew()
+	p.Object.Refresh()
 }
 
-// newLine is a row of the table. What differs has a mark, what is the same steps
-// back.
-func newLine(l Line, head bool) fyne.CanvasObject {
-	cell := func(text string, strong bool) *widget.Label {
-		w := control.Lines(text)
-		w.TextStyle.Bold = strong
-		if !head && !l.Differs {
-			w.Importance = widget.LowImportance
-		}
-		return w
+func show(o fyne.CanvasObject, on bool) {
+	if on {
+		o.Show()
+	} else {
+		o.Hide()
 	}
-	mark := ""
-	if l.Differs {
-		mark = "≠"
-	}
-	return container.New(columns{}, cell(mark, true), cell(l.What, head), cell(l.A, head),
-		cell(l.B, head), cell(l.Change, head))
 }
 
-// columns are the table's: mark, name, two values, change.
-type columns struct{}
+// TogglePicture shows photo-like pictures, or drawings.
+func (p *Page) TogglePicture() { p.picture, p.stopped = !p.picture, false; p.look() }
 
-func (columns) widths(w float32) [5]float32 {
-	mark, name, change := float32(28), float32(148), float32(136)
-	rest := fyne.Max(100, w-mark-name-change) / 2
-	return [5]float32{mark, name, rest, rest, change}
+// ToggleFrom takes the pictures from the front, or from straight above.
+func (p *Page) ToggleFrom() {
+	if !p.picture {
+		p.picture, p.above = true, true
+	} else {
+		p.above = !p.above
+	}
+	p.stopped = false
+	p.look()
 }
 
-func (c columns) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	h := float32(0)
-	for _, o := range objects {
-		h = fyne.Max(h, o.MinSize().Height)
+// ToggleOver lays the two over each other, or side by side.
+func (p *Page) ToggleOver() {
+	p.over = !p.over
+	p.look()
+	if p.over && p.Object.Visible() {
+		p.frame.Window.Canvas().Focus(p.wiper)
+	} else {
+		p.frame.Window.Canvas().Unfocus()
 	}
-	return fyne.NewSize(480, h)
 }
 
-func (c columns) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	x := float32(0)
-	for i, w := range c.widths(size.Width) {
-		objects[i].Move(fyne.NewPos(x, 0))
-		objects[i].Resize(fyne.NewSize(w, objects[i].MinSize().Height))
-		x += w
+// ToggleScale shows each as large as fits, or both at one scale.
+func (p *Page) ToggleScale() {
+	if !p.over {
+		p.fitted = !p.fitted
+		p.look()
 	}
+}
+
+// ToggleMarks marks what differs, or not.
+func (p *Page) ToggleMarks() { p.marks = !p.marks; p.look() }
+
+// ToggleDimensions shows dimension lines on the drawings, or none.
+func (p *Page) ToggleDimensions() {
+	if !p.picture {
+		p.dims = !p.dims
+		p.look()
+	}
+}
+
+// ToggleSame lists what is the same too, or not.
+func (p *Page) ToggleSame() { p.same = !p.same; p.fill(); p.look() }
+
+// Swap puts the left one at the right.
+func (p *Page) Swap() { p.a, p.b, p.picked = p.b, p.a, -1; p.Refresh() }
+
+// Pictures, Above, Over, Fitted, Marked, Same and Dimensions are what is chosen.
+func (p *Page) Pictures() bool   { return p.picture }
+func (p *Page) Above() bool      { return p.above }
+func (p *Page) Over() bool       { return p.over }
+func (p *Page) Fitted() bool     { return p.fitted && !p.over }
+func (p *Page) Marked() bool     { return p.marks }
+func (p *Page) Same() bool       { return p.same }
+func (p *Page) Dimensions() bool { return p.dims && !p.picture }
+
+// letters are what a key alone does on the page.
+var letters = map[fyne.KeyName]keys.ID{
+	fyne.KeyP: keys.ComparePicture, fyne.KeyV: keys.CompareFrom, fyne.KeyO: keys.CompareOver, fyne.KeyS: keys.CompareScale,
+	fyne.KeyM: keys.CompareMarks, fyne.KeyL: keys.CompareSame, fyne.KeyX: keys.CompareSwap, fyne.KeyD: keys.Dimensions,
+	fyne.KeyF: keys.Fit, fyne.Key0: keys.Fit, fyne.KeyPlus: keys.ZoomIn, fyne.KeyEqual: keys.ZoomIn, fyne.KeyMinus: keys.ZoomOut,
+}
+
+// Key works the page by keys pressed alone, and reports whether it took one.
+func (p *Page) Key(e *fyne.KeyEvent) bool {
+	if p.Empty() {
+		return false
+	}
+	if id, ok := letters[e.Name]; ok {
+		p.run(id)
+		return true
+	}
+	if p.over && p.wiper.key(e, shiftHeld()) {
+		return true
+	}
+	const step = 48 // points
+	switch e.Name {
+	case fyne.KeyLeft:
+		p.pan(geom.Vec{X: step})
+	case fyne.KeyRight:
+		p.pan(geom.Vec{X: -step})
+	case fyne.KeyUp:
+		p.pan(geom.Vec{Y: step})
+	case fyne.KeyDown:
+		p.pan(geom.Vec{Y: -step})
+	default:
+		return false
+	}
+	return true
 }

@@ -96,6 +96,13 @@ func (s *Segments) SetPicked(i int) {
 	}
 }
 
+// SetEnabled enables or disables all of them.
+func (s *Segments) SetEnabled(enabled bool) {
+	for _, b := range s.buttons {
+		b.SetEnabled(enabled)
+	}
+}
+
 // Check is a box to tick.
 type Check struct {
 	widget.Check

@@ -116,7 +116,7 @@ const (
 )
 
 // Table is every action, by menus.
-var Table = slices.Concat(table, rooming, drawing, copying, arranging)
+var Table = slices.Concat(table, rooming, drawing, copying, arranging, comparing)
 
 var table = []Action{
 	{ID: NewJob, Menu: "File", Name: "New job", Key: Key{fyne.KeyN, Ctrl},
