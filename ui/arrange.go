@@ -141,8 +141,9 @@ func (w *window) partsMissing(least int, changes bool) string {
 func (w *window) locked(ids []design.ID) string {
 	for _, id := range ids {
 		if w.session.Locked(id) {
-			return words.Lower(words.Part(w.session.Design(), id)) + " is locked: " +
-				keys.ByID(keys.Lock).Key.String() + " unlocks it"
+			d := w.session.Design()
+			return words.Lower(words.Part(d, id)) + " " + words.IsAre(d, id) + " locked: " +
+				keys.ByID(keys.Lock).Key.String() + " unlocks"
 		}
 	}
 	return ""

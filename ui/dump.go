@@ -31,6 +31,7 @@ type state struct {
 	Labels    []spot     `json:"labels"`   // of measures that can be clicked
 	Handles   []spot     `json:"handles"`  // on the drawing
 	Room      *roomState `json:"room"`     // the client's room, while it is shown
+	Links     []spot     `json:"links"`    // the chains of relations, on the drawing
 	Controls  []spot     `json:"controls"` // of the card that is open, else of the window
 }
 
@@ -89,6 +90,9 @@ func (w *window) state() state {
 	}
 	for _, l := range w.board.Handles() {
 		s.Handles = append(s.Handles, spot{Says: l.Name, X: l.At.X, Y: l.At.Y})
+	}
+	for _, l := range w.board.Links() {
+		s.Links = append(s.Links, spot{Says: l.Name, X: l.At.X, Y: l.At.Y})
 	}
 	s.Controls = w.controls()
 	if w.rooming() {

@@ -43,7 +43,10 @@ func Offers(d design.Design, id design.ID) []Offer {
 		if o.Sink == "" && !hasTie(next, o.Relation) {
 			return
 		}
-		if at, ok := Centre(next, id); ok {
+		if o.Relation.Kind == design.RelationEdge && o.Sink == "" {
+			end, _ := endOf(d, o.Relation)
+			o.Moves = units.FromMM(vec(onEdge(d.Outline.Nodes, o.Relation.Edge, o.Relation.Along).Sub(end)).Norm())
+		} else if at, ok := Centre(next, id); ok {
 			o.Moves = units.FromMM(vec(at.Sub(from)).Norm())
 		}
 		out = append(out, o)

@@ -42,6 +42,11 @@ func (l *overlay) writeLabels(o tool.Overlay) {
 		at := l.v.Point(h.At)
 		l.taken = append(l.taken, geom.Box{Min: at.Sub(room), Max: at.Add(room)})
 	}
+	for _, k := range o.Links {
+		at := l.v.Point(k.Chain)
+		half := geom.Vec{X: chainRadius * l.px, Y: chainRadius * l.px}
+		l.taken = append(l.taken, geom.Box{Min: at.Sub(half), Max: at.Add(half)})
+	}
 	for rank := range 3 {
 		for _, d := range o.Dims {
 			if rankOf(d) == rank {

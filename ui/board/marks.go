@@ -1,49 +1,67 @@
 package board
 
 import (
+	"math"
+
 	"example.org/castwright/model/geom"
 	"example.org/castwright/ui/tool"
 )
 
 // Sizes of what marks relations and locks, in points.
 const (
-	linkRing  = 4.5 // radius of a link of the chain
-	lockWidth = 13.0
+	linkRing    = 4.0  // radius of a link of the chain
+	chainRadius = 10.0 // of the plate that a chain lies on
+	lockWidth   = 13.0
 )
 
 // links paints relations: a fine dotted line from what is held to what it is held
-// to, with two links of a chain on it and a foot at its end.
+// to, with two links of a chain on it and a foot at its end. A chain that is beside
+// its line has a stalk.
 func (l *overlay) links(links []tool.Link) {
-	if len(links) == 0 {
-		return
-	}
 	for _, pass := range [...]struct {
 		more float64
 		c    tint
 	}{{2 * casing, l.ink.light}, {0, l.ink.accent}} {
+		width := (dimWidth + pass.more) * l.px
 		for _, k := range links {
-			a, b := l.v.Point(k.From), l.v.Point(k.To)
-			long := a.Dist(b)
-			if long < 2 {
-				continue
+			a, b, c := l.v.Point(k.From), l.v.Point(k.To), l.v.Point(k.Chain)
+			if long := a.Dist(b); long >= 2 {
+				u := b.Sub(a).Unit()
+				foot := u.Left().Mul(5 * l.px)
+				l.brush.line(b.Sub(foot), b.Add(foot), width)
+				l.brush.dashes(a, b, width, 2*l.px, 3*l.px)
 			}
-			u := b.Sub(a).Unit()
-			foot := u.Left().Mul(5 * l.px)
-			l.brush.line(b.Sub(foot), b.Add(foot), (dimWidth+pass.more)*l.px)
-			middle := a.Lerp(b, 0.5)
-			if long < 6*linkRing*l.px {
-				l.brush.dashes(a, b, (dimWidth+pass.more)*l.px, 2*l.px, 3*l.px)
-				continue
-			}
-			ring := u.Mul(2.4 * linkRing * l.px)
-			l.brush.dashes(a, middle.Sub(ring), (dimWidth+pass.more)*l.px, 2*l.px, 3*l.px)
-			l.brush.dashes(middle.Add(ring), b, (dimWidth+pass.more)*l.px, 2*l.px, 3*l.px)
-			for _, side := range [...]float64{-0.7, 0.7} {
-				l.brush.circle(middle.Add(u.Mul(side*linkRing*l.px)), linkRing*l.px, (1.6+pass.more)*l.px)
+			if off := c.Sub(b); math.Abs(off.Cross(b.Sub(a).Unit())) > 1 || a.Dist(b) < 2 {
+				l.brush.line(b, c.Sub(off.Unit().Mul(2*linkRing*l.px)), width)
+				l.brush.disc(b, (2.5+pass.more/2)*l.px)
 			}
 		}
 		l.brush.paint(pass.c)
 	}
+	for _, k := range links {
+		l.chain(k)
+	}
+}
+
+// chain paints the chain of a link on a plate that shows that it can be clicked; the
+// plate of one that was taken is filled.
+func (l *overlay) chain(k tool.Link) {
+	c := l.v.Point(k.Chain)
+	u := geom.Vec{X: k.Along.X, Y: -k.Along.Y} // the picture runs down
+	rim, body, rings := l.ink.accent, l.ink.light, l.ink.accent
+	if k.Armed {
+		rim, body, rings = l.ink.light, l.ink.accent, l.ink.onChip
+	}
+	if k.Armed || k.Hover {
+		l.brush.disc(c, (chainRadius+1.5)*l.px)
+		l.brush.paint(rim)
+	}
+	l.brush.disc(c, chainRadius*l.px)
+	l.brush.paint(body)
+	for _, side := range [...]float64{-0.62, 0.62} {
+		l.brush.circle(c.Add(u.Mul(side*linkRing*l.px)), linkRing*l.px, 1.6*l.px)
+	}
+	l.brush.paint(rings)
 }
 
 // locks paints a padlock at each place.

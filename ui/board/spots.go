@@ -31,6 +31,17 @@ func (b *Board) Labels() []Spot {
 	return out
 }
 
+// Links are the chains of the relations that are shown.
+func (b *Board) Links() []Spot {
+	g := b.Geometry()
+	var out []Spot
+	for _, k := range b.hand.Overlay().Links {
+		at := geom.Vec{X: g.Origin.X + k.Chain.X*g.PerMM, Y: g.Origin.Y - k.Chain.Y*g.PerMM}
+		out = append(out, Spot{k.Words, at})
+	}
+	return out
+}
+
 // Handles are what is selected can be taken by.
 func (b *Board) Handles() []Spot {
 	g := b.Geometry()

@@ -87,15 +87,21 @@ func (p *Panel) setHidden(ids []design.ID) {
 // ShowAll shows every hidden part again.
 func (p *Panel) ShowAll() { p.report(p.s.DoJob(edit.ShowParts(p.s.Option().Name))) }
 
-// addLocked says that what is selected is locked, and offers to let it go.
-func (p *Panel) addLocked() {
-	var locked []design.ID
+// lockedNow are the selected parts that are locked.
+func (p *Panel) lockedNow() []design.ID {
+	var out []design.ID
 	for _, id := range p.s.SelectedParts() {
 		if p.s.Locked(id) {
-			locked = append(locked, id)
+			out = append(out, id)
 		}
 	}
-	if len(locked) == 0 {
+	return out
+}
+
+// addLocked says that what is selected is locked, and offers to let it go.
+func (p *Panel) addLocked() {
+	locked := p.lockedNow()
+	if p.locks = locked; len(locked) == 0 {
 		return
 	}
 	words := "Locked: not moved or changed by hand."

@@ -16,7 +16,7 @@ const (
 	fieldsLeast   = 96 // about three fields
 	warningsLeast = 76 // about two warnings
 	listLeast     = 84 // three parts
-	listShare     = 0.34
+	listShare     = 0.28
 )
 
 // shares divides a height among fields, quantities and warnings by what each

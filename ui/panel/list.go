@@ -49,7 +49,7 @@ const partRowHeight = look.Target
 
 func newPartsList(p *Panel) *partsList {
 	l := &partsList{p: p, count: control.NewText("").Muted(), sign: control.Icon(icon.Right, look.Muted),
-		column: control.Column(0), gone: control.NewText("").Cut()}
+		column: control.Column(0), gone: control.NewText("").Caption().Cut()}
 	head := container.NewBorder(nil, nil, control.Row(look.Gap, control.Sized(16, 16, control.Middle(l.sign)),
 		control.Middle(control.NewText("Parts").Heading())), control.Middle(l.count))
 	l.head = control.NewTile(p.frame, "", control.Pad(3, look.Gap, head), p.ToggleList)

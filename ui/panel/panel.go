@@ -35,6 +35,7 @@ type Panel struct {
 	hide    *control.Button
 	keep    *control.Button // offers what to keep to, nil when no part is selected
 	tied    []tied          // what is shown of relations
+	locks   []design.ID     // parts that are shown as locked
 	copy    *control.Button
 	remove  *control.Button
 	fields  *fyne.Container
@@ -96,7 +97,7 @@ func (p *Panel) changed(c session.Change) {
 		p.nudging = nil
 	}
 	p.list.show()
-	if c.Selection || c.Option || !slices.Equal(p.tied, p.ties()) {
+	if c.Selection || c.Option || !slices.Equal(p.tied, p.ties()) || !slices.Equal(p.locks, p.lockedNow()) {
 		p.rebuild()
 	} else {
 		p.refresh()

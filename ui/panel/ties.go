@@ -132,7 +132,11 @@ func (p *Panel) ShowOffers() {
 		if o.Moves > units.Micrometre {
 			moves = "moves " + length(o.Moves)
 		}
-		t := control.NewTile(p.frame, "From now on: "+text+". The part "+moves+".",
+		what := "The part "
+		if o.Sink == "" && o.Relation.Kind == design.RelationEdge {
+			what = "That end "
+		}
+		t := control.NewTile(p.frame, "From now on: "+text+". "+what+moves+".",
 			control.Sized(360, look.Target, control.Pad(0, look.Gap, container.NewBorder(nil, nil, nil,
 				control.Pad(0, look.Space, control.Middle(control.NewText(moves).Muted())), control.Middle(control.NewText(text))))),
 			func() {

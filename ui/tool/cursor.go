@@ -14,6 +14,9 @@ func (h *Hand) Cursor() Cursor {
 	if h.tool == Pan {
 		return CursorHand
 	}
+	if h.overBond != nil && h.hold == nil {
+		return CursorHand
+	}
 	g := h.over
 	if h.hold != nil {
 		g = h.hold.grip

@@ -30,6 +30,9 @@ type Hand struct {
 	hold *hold
 	band *band
 
+	armed    *bond // a relation that was taken by a click on its chain
+	overBond *bond // one whose chain is under the mouse
+
 	last     geom.Vec // where the last press was, for reaching what is under
 	held     bool     // the press is on a locked part
 	again    bool     // this press was at the place of the last one
@@ -47,6 +50,9 @@ func New(s *session.Session) *Hand {
 
 // changed lets go of what no longer fits after a change made elsewhere.
 func (h *Hand) changed(c session.Change) {
+	if c.Design || c.Option || c.Selection {
+		h.armed, h.overBond = nil, nil
+	}
 	if h.applying || !(c.Design || c.Option) {
 		return
 	}
@@ -166,6 +172,11 @@ func (h *Hand) Down(p Pointer) (free bool) {
 
 // grasp selects and takes hold of what lies under a press.
 func (h *Hand) grasp(p Pointer) (free bool) {
+	if b := h.bondUnder(p); b != nil {
+		h.pressBond(b)
+		return false
+	}
+	h.armed = nil
 	found, was := h.under(p), h.s.Selection()
 	h.again = (h.last.Dist(p.At) <= p.reach(reachAgain) || p.Mod&Alt != 0) && !p.Double
 	h.last = p.At
@@ -315,12 +326,15 @@ func (h *Hand) Move(p Pointer) (changed bool) {
 	case h.held:
 		return false
 	case h.hold == nil && h.tool == Select:
-		was := h.over
-		h.over = grip{}
+		was, link := h.over, h.overBond
+		h.over, h.overBond = grip{}, h.bondUnder(p)
+		if h.overBond != nil {
+			return link == nil || *link != *h.overBond
+		}
 		if found := h.under(p); len(found) > 0 {
 			h.over = found[0]
 		}
-		return h.over != was
+		return h.over != was || link != nil
 	default:
 		return false
 	}
@@ -382,7 +396,7 @@ func (h *Hand) Panned() { h.again = false }
 
 // Out says that the mouse has left the board.
 func (h *Hand) Out() {
-	h.here, h.over = false, grip{}
+	h.here, h.over, h.overBond = false, grip{}, nil
 	if h.put != nil {
 		h.put.shown = false
 	}

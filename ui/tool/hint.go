@@ -6,6 +6,7 @@ import (
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/session"
+	"example.org/castwright/ui/words"
 )
 
 // Hint is what the next click or key does, and what the snap holds, in words.
@@ -31,6 +32,9 @@ func (h *Hand) Hint() string {
 		return "Drag to move the paper; scroll to zoom at the mouse; Esc goes back to selecting."
 	case len(h.s.Design().Outline.Nodes) == 0:
 		return "There is no top yet: pick a shape in the parts row, or draw an outline point by point."
+	}
+	if words := h.bondHint(); words != "" {
+		return words
 	}
 	if words := h.overHint(); words != "" {
 		return words
@@ -182,7 +186,7 @@ func (h *Hand) tellGrip(g grip) string {
 		return "Drag shapes the curve."
 	case gripPart:
 		if h.s.Locked(g.part) {
-			return "The " + partName(d, g.part) + " is locked: a click selects it, and the panel unlocks it."
+			return "The " + partName(d, g.part) + " " + words.IsAre(d, g.part) + " locked: a click selects, and the panel or Ctrl+Alt+L unlocks."
 		}
 		return "Click selects the " + partName(d, g.part) + ", Shift+click adds it; drag moves it." + h.below(g)
 	case gripRiver:
@@ -230,12 +234,15 @@ func (h *Hand) selectedHint() string {
 	case gripEdge:
 		return capital(edgeName(d.Outline.Nodes, g.node)) + ": " + bends(d, g.node, "the diamond bends it, ") + common + "Esc lets go."
 	}
+	if h.s.Hidden(g.part) {
+		return capital(partName(d, g.part)) + " " + words.IsAre(d, g.part) + " hidden: still cast and counted; Ctrl+Alt+H or the panel shows it again; Esc lets go."
+	}
 	under := ""
 	if below := h.beneathWords(); below != "" && h.here {
 		under = "click again, Alt+click or Page down takes " + below + " under it, "
 	}
 	if h.s.Locked(g.part) {
-		return capital(partName(d, g.part)) + " is locked: " + under + "Ctrl+Alt+L or the panel unlocks it; Esc lets go."
+		return capital(partName(d, g.part)) + " " + words.IsAre(d, g.part) + " locked: " + under + "Ctrl+Alt+L or the panel unlocks; Esc lets go."
 	}
 	return capital(partName(d, g.part)) + ": " + under + common + "Delete removes it, Esc lets go."
 }

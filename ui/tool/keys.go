@@ -165,6 +165,9 @@ func (h *Hand) selected() (g grip, others []grip, ok bool) {
 func (h *Hand) Cancel() bool {
 	h.note = ""
 	switch {
+	case h.armed != nil:
+		h.armed = nil
+		return true
 	case h.band != nil && h.band.begun:
 		h.done = true
 		h.dropBand()
@@ -324,6 +327,10 @@ func (h *Hand) remove() bool {
 		return false
 	}
 	h.Settle()
+	if h.armed != nil && h.hasBond(*h.armed) {
+		h.cutBond()
+		return true
+	}
 	g, others, ok := h.selected()
 	if !ok || g.kind == gripTop {
 		return false

@@ -5,42 +5,9 @@ import (
 	"strings"
 
 	"example.org/castwright/model/design"
-	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/words"
 )
-
-// maxLinks bounds the links shown at once: more could not be told apart.
-const maxLinks = 16
-
-// showLinks shows what holds the things that are selected, and what they hold.
-func (h *Hand) showLinks(o *Overlay) {
-	d := h.s.Design()
-	seen := map[int]bool{}
-	for _, k := range h.s.Selection() {
-		if k.Part == "" {
-			continue
-		}
-		for _, i := range append(d.RelationsOf(k.Part), d.RelationsTo(k.Part)...) {
-			if tie, ok := edit.TieOf(d, d.Relations[i]); ok && !seen[i] {
-				seen[i] = true
-				for _, to := range tie.To {
-					o.Links = append(o.Links, Link{From: vec(tie.At), To: vec(to)})
-				}
-			}
-		}
-		for _, t := range d.Taps {
-			if t.Sink != "" && (t.ID == k.Part || t.Sink == k.Part) {
-				from, ok1 := edit.Centre(d, t.ID)
-				to, ok2 := edit.Centre(d, t.Sink)
-				if link := (Link{From: vec(from), To: vec(to)}); ok1 && ok2 && !slices.Contains(o.Links, link) {
-					o.Links = append(o.Links, link)
-				}
-			}
-		}
-	}
-	o.Links = o.Links[:min(len(o.Links), maxLinks)]
-}
 
 // showLocks marks the locked parts among what is selected or under the mouse.
 func (h *Hand) showLocks(o *Overlay) {

@@ -17,8 +17,15 @@ type Overlay struct {
 	Frame    *geom.Box  // being drawn to select what lies inside
 }
 
-// Link is a relation: what is held, and what it is held to.
-type Link struct{ From, To geom.Vec }
+// Link is a relation: what is held, and what it is held to. Its chain, which runs
+// along a unit vector, can be clicked.
+type Link struct {
+	From, To     geom.Vec
+	Chain, Along geom.Vec
+	Words        string // what it keeps, without a full stop
+	Hover        bool   // the mouse is over the chain
+	Armed        bool   // taken by a click: a second one cuts it
+}
 
 // Line is a polyline.
 type Line struct {

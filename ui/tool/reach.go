@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/castwright/model/design"
+	"example.org/castwright/ui/words"
 )
 
 // pile is what lies at a place, what a press takes first: no handles, and each
@@ -98,13 +99,13 @@ func (h *Hand) lockedOf(gs ...grip) (design.ID, bool) {
 }
 
 // Note says something in the hint's place until the next press or change.
-func (h *Hand) Note(words string) { h.note = strings.TrimSuffix(words, ".") }
+func (h *Hand) Note(text string) { h.note = strings.TrimSuffix(text, ".") }
 
 // refuseLocked says that a part is locked, if one of the grips is of such.
 func (h *Hand) refuseLocked(gs ...grip) bool {
 	id, locked := h.lockedOf(gs...)
 	if locked {
-		h.note = capital(partName(h.s.Design(), id)) + " is locked: unlock it in the panel or with Ctrl+Alt+L to change it"
+		h.note = capital(partName(h.s.Design(), id)) + " " + words.IsAre(h.s.Design(), id) + " locked: select it, and the panel or Ctrl+Alt+L unlocks it"
 	}
 	return locked
 }

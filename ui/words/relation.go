@@ -60,6 +60,14 @@ func TapsKept(d design.Design, t design.TapSet) string {
 	return Part(d, t.ID) + " stay with the centreline of the " + Lower(Part(d, t.Sink))
 }
 
+// IsAre is the verb after a part's name: taps are several.
+func IsAre(d design.Design, id design.ID) string {
+	if isTaps(d, id) {
+		return "are"
+	}
+	return "is"
+}
+
 func isTaps(d design.Design, id design.ID) bool {
 	for _, t := range d.Taps {
 		if t.ID == id {
