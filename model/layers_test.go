@@ -70,9 +70,10 @@ var layers = map[string]string{
 
 	"ui/": "ui/ model/ export/ assets github.com/golang/freetype/ golang.org/x/image/ " + decimal + " " + fyne,
 
-	"cmd/castsheet":  "model/ export/ assets github.com/spf13/cobra",
-	"cmd/castwright": "ui/ model/ export/ assets github.com/go-gl/glfw/v3.4/glfw " + fyne,
-	"cmd/dev":        "",
+	"cmd/castsheet":        "model/ export/ assets github.com/spf13/cobra",
+	"cmd/castwright":       "cmd/castwright/first ui/ model/ export/ assets github.com/go-gl/glfw/v3.4/glfw github.com/go-text/typesetting/shaping " + fyne,
+	"cmd/castwright/first": "",
+	"cmd/dev":              "",
 }
 
 // fenced is what model and export may not use of the standard library: the

@@ -12,7 +12,7 @@ import (
 // that does.
 type hintLine struct {
 	object fyne.CanvasObject
-	text   *control.Text
+	text   *control.Words
 	state  *control.Text
 	drawn  string // what the drawing says
 	cover  string // what a page over the drawing says, before it
@@ -21,11 +21,11 @@ type hintLine struct {
 
 // newHintLine is the line, with something that is always seen beside the state.
 func newHintLine(beside fyne.CanvasObject) *hintLine {
-	h := &hintLine{text: control.NewText("").Cut(), state: control.NewText("").Muted()}
+	h := &hintLine{text: control.NewWords(), state: control.NewText("").Muted()}
 	h.object = control.Ground(theme.ColorNameHeaderBackground,
 		control.Pad(look.Gap, look.Space+look.Gap,
 			container.NewBorder(nil, nil, nil, control.Row(look.Space, beside,
-				control.Pad(0, look.Space, control.Middle(h.state))), control.Middle(h.text))))
+				control.Pad(0, look.Space, control.Middle(h.state))), h.text)))
 	return h
 }
 

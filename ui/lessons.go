@@ -18,11 +18,10 @@ const (
 
 // newCoach is who shows a maker's first steps on the drawing.
 func (w *window) newCoach() *coach.Coach {
-	below := func(id keys.ID) func() (fyne.Position, coach.Side, bool) {
-		return func() (fyne.Position, coach.Side, bool) {
-			at, ok := w.onBoard(w.parts.Noun(id))
-			// A noun may stand further right than the drawing reaches.
-			return fyne.NewPos(fyne.Min(at.X, w.board.Size().Width-1), 0), coach.Below, ok
+	below := func(id keys.ID) func() (coach.Place, bool) {
+		return func() (coach.Place, bool) {
+			at, ok := w.onDrawing(w.parts.Noun(id))
+			return coach.Place{At: fyne.NewPos(at.X, w.onNotes(w.board).Y), Side: coach.Below, Room: w.coach.Object.Size()}, ok
 		}
 	}
 	steps := []coach.Step{
@@ -37,36 +36,48 @@ func (w *window) newCoach() *coach.Coach {
 			Where: below(keys.PartFinish)},
 		{ID: lessonShow, Lines: []string{"Turn the screen round: this shows", "the top alone to your client (F12)."},
 			After: []string{lessonSize, lessonSink, lessonFinish},
-			Where: func() (fyne.Position, coach.Side, bool) {
-				at, ok := w.onBoard(w.strip.Button(keys.Showing))
-				return fyne.NewPos(at.X, w.board.Size().Height), coach.Above, ok
+			Where: func() (coach.Place, bool) {
+				at, ok := w.onDrawing(w.strip.Button(keys.Showing))
+				room := w.drawingRoom()
+				return coach.Place{At: fyne.NewPos(at.X, room.Height), Side: coach.Above, Room: room}, ok
 			}},
 	}
 	c := coach.New(w.session, w.frame, steps, w.settings.Learned, w.board.Resting, func(learned []string) {
 		w.settings.Learned = learned
 		w.settings.Save()
 	})
-	w.board.OnMoved(c.Place)
+	w.board.OnMoved(c.Look)
 	return c
 }
 
-// onBoard is the middle of a thing, relative to the drawing.
-func (w *window) onBoard(o fyne.CanvasObject) (at fyne.Position, ok bool) {
+// onDrawing is the middle of a thing, relative to what the notes lie on.
+func (w *window) onDrawing(o fyne.CanvasObject) (at fyne.Position, ok bool) {
 	if o == nil || !o.Visible() || w.covered() {
 		return at, false
 	}
-	d := fyne.CurrentApp().Driver()
 	size := o.Size()
-	at = d.AbsolutePositionForObject(o).AddXY(size.Width/2, size.Height/2)
-	return at.Subtract(d.AbsolutePositionForObject(w.board)), true
+	return w.onNotes(o).AddXY(size.Width/2, size.Height/2), true
+}
+
+// onNotes is the corner of a thing, relative to what the notes lie on.
+func (w *window) onNotes(o fyne.CanvasObject) fyne.Position {
+	d := fyne.CurrentApp().Driver()
+	return d.AbsolutePositionForObject(o).Subtract(d.AbsolutePositionForObject(w.coach.Object))
+}
+
+// drawingRoom is the drawing's far corner, relative to what the notes lie on.
+func (w *window) drawingRoom() fyne.Size {
+	at, size := w.onNotes(w.board), w.board.Size()
+	return fyne.NewSize(at.X+size.Width, at.Y+size.Height)
 }
 
 // frontEdge is a place on the front edge of the top, with room for a note behind it.
-func (w *window) frontEdge() (at fyne.Position, side coach.Side, ok bool) {
+func (w *window) frontEdge() (coach.Place, bool) {
 	box := w.session.Report().Solid.Outline.Bounds()
 	if box.Empty() || w.covered() {
-		return at, coach.Above, false
+		return coach.Place{}, false
 	}
 	p := w.board.View().Point(geom.Vec{X: box.Centre().X, Y: box.Min.Y})
-	return fyne.NewPos(float32(p.X), float32(p.Y)), coach.Above, true
+	at := w.onNotes(w.board).AddXY(float32(p.X), float32(p.Y))
+	return coach.Place{At: at, Side: coach.Above, Room: w.drawingRoom()}, true
 }

@@ -166,9 +166,10 @@ func (w *window) layout() fyne.CanvasObject {
 		control.Pad(0, look.Space, w.parts.Object), control.Pad(look.Gap/2, 0,
 			control.NewFill("", 0)), control.Rule()))
 	middle := container.NewBorder(w.welcome, container.NewBorder(control.Rule(), nil, nil, nil,
-		w.strip.Object), nil, nil, container.NewStack(w.board, w.coach.Object))
+		w.strip.Object), nil, nil, w.board)
 	side := container.NewBorder(nil, nil, vertical(), nil, w.panel.Object)
-	w.main = container.New(tight{}, parts, nothing(), side, middle)
+	below := container.New(tight{}, nothing(), nothing(), side, middle)
+	w.main = container.New(tight{}, parts, nothing(), nothing(), container.NewStack(below, w.coach.Object))
 	w.ready = container.NewWithoutLayout()
 	w.rooms = [2]fyne.CanvasObject{bar, w.hint.object}
 	return container.New(tight{}, bar, w.hint.object, nothing(),

@@ -504,3 +504,48 @@ func TestFirstSteps(t *testing.T) {
 		t.Errorf("after a showing %v is learned", w.settings.Learned)
 	}
 }
+
+// TestNotesStandByTheirNouns: at every size of the window a note of the first
+// steps stands below the noun that it is about, or over the place on the drawing,
+// and wholly within the window.
+func TestNotesStandByTheirNouns(t *testing.T) {
+	for _, size := range []fyne.Size{{Width: 1280, Height: 800}, {Width: 1600, Height: 1000}, {Width: 2560, Height: 1440}} {
+		w := newRig(t)
+		w.win.Resize(size)
+		w.keys.Run(keys.NewJob)
+		d := fyne.CurrentApp().Driver()
+		notes := w.coach.Object.Objects
+		for i, o := range map[int]fyne.CanvasObject{1: w.parts.Noun(keys.PartSink), 2: w.parts.Noun(keys.PartFinish)} {
+			if !notes[i].Visible() {
+				t.Errorf("at %v note %d is not shown", size, i)
+			}
+			at, noun := d.AbsolutePositionForObject(notes[i]), d.AbsolutePositionForObject(o)
+			x := noun.X + o.Size().Width/2
+			if x < at.X || x > at.X+notes[i].Size().Width || at.Y-d.AbsolutePositionForObject(w.board).Y > 8 {
+				t.Errorf("at %v note %d lies at %v, its noun at %v", size, i, at, noun)
+			}
+			if at.X+notes[i].Size().Width > size.Width {
+				t.Errorf("at %v note %d is cut off", size, i)
+			}
+		}
+		if !notes[0].Visible() {
+			t.Errorf("at %v the drawing's own note is not shown", size)
+		}
+	}
+}
+
+// TestNoteGoesAfterATypedNumber: the note about the size goes when a number that
+// was typed is set, not at the next thing that happens.
+func TestNoteGoesAfterATypedNumber(t *testing.T) {
+	w := newRig(t)
+	w.keys.Run(keys.NewJob)
+	note := w.coach.Object.Objects[0]
+	w.session.Select(session.Pick{Node: -1})
+	for _, r := range "1300" {
+		w.board.TypedRune(r)
+	}
+	w.board.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if !slices.Contains(w.settings.Learned, lessonSize) || note.Visible() {
+		t.Errorf("after the number %v is learned, the note is seen: %v", w.settings.Learned, note.Visible())
+	}
+}

@@ -13,6 +13,7 @@ import (
 	"os"
 	"path/filepath"
 
+	_ "example.org/castwright/cmd/castwright/first"
 	"example.org/castwright/export/emblem"
 	"example.org/castwright/ui"
 	"fyne.io/fyne/v2"
@@ -38,6 +39,7 @@ func main() {
 	}
 	makeCacheFolder()
 	a := app.NewWithID("org.example.castwright")
+	a.Settings().AddListener(forgetFonts)
 	if icon, err := emblem.PNG(128); err == nil {
 		a.SetIcon(fyne.NewStaticResource("castwright.png", icon))
 	}

@@ -76,7 +76,7 @@ type kept struct {
 }
 
 // maxBytes bounds what the cache holds.
-const maxBytes = 96 << 20
+const maxBytes = 64 << 20
 
 func newCache() *cache {
 	return &cache{met: map[keySum]*list.Element{}, order: list.New(), ovens: map[keySum]*oven{}}

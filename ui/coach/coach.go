@@ -21,9 +21,15 @@ type Step struct {
 	// Done reports whether it has been done, by the design in hand and the one
 	// that the hand began with; nil when only [Coach.Learn] tells.
 	Done func(start, now design.Design) bool
-	// Where is the place that the note points to, relative to the drawing, and on
-	// which side of it the note stands; ok is false while there is none.
-	Where func() (at fyne.Position, side Side, ok bool)
+	// Where is the place that the note points to; ok is false while there is none.
+	Where func() (at Place, ok bool)
+}
+
+// Place is where a note points to.
+type Place struct {
+	At   fyne.Position // relative to the coach's object
+	Side Side          // of the place, where the note stands
+	Room fyne.Size     // that the note keeps within, from the object's corner
 }
 
 // Side is where a note stands beside the place that it points to.
@@ -37,7 +43,7 @@ const (
 
 // Coach shows the notes over the drawing. It belongs to the main goroutine.
 type Coach struct {
-	Object *fyne.Container // lies over the drawing
+	Object *fyne.Container // lies over the drawing and what is beside it
 
 	s       *session.Session
 	frame   *control.Frame
@@ -69,7 +75,7 @@ func New(s *session.Session, f *control.Frame, steps []Step, learned []string, r
 		if change.Option && change.Job {
 			c.Stop() // another job
 		}
-		c.look()
+		c.Look()
 	})
 	return c
 }
@@ -79,12 +85,12 @@ type placing struct{ c *Coach }
 
 func (p placing) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.Size{} }
 
-func (p placing) Layout([]fyne.CanvasObject, fyne.Size) { p.c.Place() }
+func (p placing) Layout([]fyne.CanvasObject, fyne.Size) { p.c.place() }
 
 // Start begins to teach what has not been learned yet.
 func (c *Coach) Start() {
 	c.start, c.option, c.on = c.s.Design(), c.s.Option().Name, true
-	c.look()
+	c.Look()
 }
 
 // Again begins to teach everything anew.
@@ -97,7 +103,7 @@ func (c *Coach) Again() {
 // Stop puts the notes away until the next start.
 func (c *Coach) Stop() {
 	c.on = false
-	c.Place()
+	c.place()
 }
 
 // Teaching reports whether a note is shown, or waits for its turn.
@@ -116,32 +122,36 @@ func (c *Coach) Learn(id string) {
 		c.learned = append(c.learned, id)
 		c.save(c.learned)
 	}
-	c.Place()
+	c.place()
 }
 
-// look finds out what has been done.
-func (c *Coach) look() {
-	if !c.on {
-		return
+// Look finds out what has been done, and sets the notes to where they point now.
+// Call it when the drawing has moved or the hand has taken or let go of something.
+func (c *Coach) Look() {
+	if c.Object == nil {
+		return // it is being made
 	}
+	if c.on && c.rests() {
+		c.learnDone()
+	}
+	c.place()
+}
+
+// learnDone takes for learned what the design shows to be done.
+func (c *Coach) learnDone() {
 	if c.s.Option().Name != c.option { // another option: done is what changes from now on
 		c.start, c.option = c.s.Design(), c.s.Option().Name
 	}
 	now := c.s.Design()
 	for _, s := range c.steps {
-		if s.Done != nil && !slices.Contains(c.learned, s.ID) && s.Done(c.start, now) && c.rests() {
+		if s.Done != nil && !slices.Contains(c.learned, s.ID) && s.Done(c.start, now) {
 			c.Learn(s.ID)
 		}
 	}
-	c.Place()
 }
 
-// Place sets the notes to where they point now. Call it when the drawing has
-// moved or the hand has taken or let go of something.
-func (c *Coach) Place() {
-	if c.Object == nil {
-		return // it is being made
-	}
+// place sets the notes to where they point now.
+func (c *Coach) place() {
 	rests := c.on && c.rests()
 	for i, s := range c.steps {
 		n := c.notes[i]
@@ -150,8 +160,8 @@ func (c *Coach) Place() {
 			turn = turn && slices.Contains(c.learned, before)
 		}
 		if turn {
-			at, side, ok := s.Where()
-			turn = ok && n.point(at, side, c.Object.Size())
+			at, ok := s.Where()
+			turn = ok && n.point(at)
 		}
 		if turn != n.Visible() {
 			if turn {

@@ -28,7 +28,7 @@ func newRig(t *testing.T) *rig {
 	test.NewTempApp(t)
 	w := test.NewTempWindow(t, nil)
 	r := &rig{s: session.New(session.Blank(units.Metric), ""), rests: true, at: fyne.NewPos(400, 300)}
-	here := func() (fyne.Position, Side, bool) { return r.at, Above, true }
+	here := func() (Place, bool) { return Place{r.at, Above, fyne.NewSize(800, 500)}, true }
 	steps := []Step{
 		{ID: "size", Lines: []string{"Drag an edge."}, Where: here,
 			Done: Changed(func(d design.Design) design.Outline { return d.Outline })},
@@ -67,13 +67,13 @@ func TestNotesGoAsTheyAreDone(t *testing.T) {
 	r.Start()
 	r.want(t, "at the start", "size", "finish")
 	r.rests = false
-	r.Place()
+	r.place()
 	r.want(t, "in a drag")
 	if err := r.s.Do(edit.Resize(1300*units.Millimetre, 500*units.Millimetre)); err != nil {
 		t.Fatal(err)
 	}
 	r.rests = true
-	r.look()
+	r.Look() // as the drawing says when the hand lets go
 	r.want(t, "resized", "finish")
 	f := r.s.Design().Finish
 	f.Polish = 4
@@ -102,7 +102,7 @@ func TestNotesStayInTheDrawing(t *testing.T) {
 	n := r.notes[0]
 	for _, x := range []float32{0, 3, 400, 797, 800} {
 		r.at = fyne.NewPos(x, 300)
-		r.Place()
+		r.place()
 		p, s := n.Position(), n.Size()
 		if !n.Visible() || p.X < 0 || p.X+s.Width > 800 || p.Y < 0 || p.Y+s.Height > 300 {
 			t.Errorf("for %v the note lies at %v, %v", r.at, p, s)
@@ -113,7 +113,7 @@ func TestNotesStayInTheDrawing(t *testing.T) {
 	}
 	for _, at := range []fyne.Position{{X: -5, Y: 100}, {X: 400, Y: 510}, {X: 400, Y: 20}} {
 		r.at = at
-		if r.Place(); n.Visible() {
+		if r.place(); n.Visible() {
 			t.Errorf("the note for %v is shown at %v", at, n.Position())
 		}
 	}

@@ -50,8 +50,8 @@ func newNote(f *control.Frame, lines []string, shut func()) *note {
 
 // point sets the note beside a place of the drawing, and reports whether the place
 // is in sight.
-func (n *note) point(at fyne.Position, side Side, room fyne.Size) bool {
-	size := n.MinSize()
+func (n *note) point(to Place) bool {
+	at, side, room, size := to.At, to.Side, to.Room, n.MinSize()
 	if at.X < 0 || at.Y < 0 || at.X > room.Width || at.Y > room.Height ||
 		room.Width < size.Width+2*rimRoom || room.Height < size.Height+2*rimRoom {
 		return false
@@ -65,10 +65,10 @@ func (n *note) point(at fyne.Position, side Side, room fyne.Size) bool {
 		return false
 	}
 	tip := fyne.Max(radius+tailHalf, fyne.Min(size.Width-radius-tailHalf, at.X-x))
-	to := fyne.NewPos(x, y)
-	if to != n.Position() || size != n.Size() || tip != n.tip || side != n.side {
+	corner := fyne.NewPos(x, y)
+	if corner != n.Position() || size != n.Size() || tip != n.tip || side != n.side {
 		n.tip, n.side = tip, side
-		n.Move(to)
+		n.Move(corner)
 		n.Resize(size)
 		n.Refresh()
 	}
