@@ -61,8 +61,9 @@ func (p *pool) tiles(w, h, side int, work func(r image.Rectangle)) error {
 // workers is how many goroutines share a picture.
 func workers() int { return runtime.GOMAXPROCS(0) }
 
-// reference path-traces a picture in linear light, with samples paths a pixel.
-func (s *scene) reference(ctx context.Context, c camera, samples int, seed uint32, report func(float64)) ([]v3, error) {
+// reference path-traces a picture in linear light, with samples paths a pixel
+// from the first one on.
+func (s *scene) reference(ctx context.Context, c camera, first, samples int, seed uint32, report func(float64)) ([]v3, error) {
 	out := make([]v3, c.w*c.h)
 	p := pool{ctx, workers(), report}
 	err := p.tiles(c.w, c.h, 16, func(r image.Rectangle) {
@@ -74,8 +75,8 @@ func (s *scene) reference(ctx context.Context, c camera, samples int, seed uint3
 				var sum v3
 				start := source{seed: hash4(uint32(x), uint32(y), seed, 61)}
 				u, v := start.next(), start.next()
-				for i := range samples {
-					rnd := source{seed: hash4(uint32(x), uint32(y), uint32(i)+1, seed)}
+				for i := first; i < first+samples; i++ {
+					rnd := source{seed: hash4(uint32(x), uint32(y), uint32(i)+1, seed), pixel: start.seed | 1, path: uint32(i)}
 					a, b := fract(u+float64(i)*r2x), fract(v+float64(i)*r2y)
 					sum = sum.add(s.traced(c.ray(float64(x)+a, float64(y)+b), c.k, c.plan, &rnd))
 				}

@@ -8,10 +8,16 @@ type source struct {
 	seed, n uint32
 	block   uint32 // seed that neighbours share, 0 for none
 	place   uint32 // among the neighbours
+	// Of a path of the reference: the pixel's seed and which of its paths it is.
+	pixel, path uint32
 }
 
 func (s *source) next() float64 {
 	s.n++
+	if s.pixel != 0 && int(s.n) <= len(r8) {
+		// The first numbers of a pixel's paths fill the space evenly.
+		return fract(draw(s.pixel, s.n) + float64(s.path)*r8[s.n-1])
+	}
 	return float64(rehash(s.seed, s.n)>>8) / (1 << 24)
 }
 
@@ -47,6 +53,23 @@ func texelSource(x, y int, seed uint32) source {
 	return source{seed: hash4(uint32(x), uint32(y), seed, 23), block: hash4(uint32(x>>4), uint32(y>>4), seed, 24) | 1, place: place}
 }
 
+// The same in eight.
+var r8 = func() (r [8]float64) {
+	// The root of x^9 = x + 1, by halving.
+	lo, hi := 1.0, 2.0
+	for range 60 {
+		if m := (lo + hi) / 2; math.Pow(m, 9) < m+1 {
+			lo = m
+		} else {
+			hi = m
+		}
+	}
+	for i := range r {
+		r[i] = fract(math.Pow(lo, -float64(i+1)))
+	}
+	return r
+}()
+
 func fract(x float64) float64 { return x - math.Floor(x) }
 
 // lightDepth is how many times light may bounce in the quick method.
@@ -55,6 +78,10 @@ const lightDepth = 9
 // brightest bounds one sample of bounced light, where the open face has 1: rare
 // bright ones would leave specks that no filter takes out.
 const brightest = 2.5
+
+// alikeEnough is the error, as a share of the light, below which no more samples
+// are taken.
+const alikeEnough = 0.02
 
 // gather traces the irradiance over pi at p of normal n with a number of
 // samples. What would fall there with nothing in the way is known in closed
@@ -71,9 +98,10 @@ func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, v
 	var lights [mostLights]lit
 	m := s.rig.lit(p, n, &lights)
 	base := s.rig.even(n, pass)
-	sum, sum2 := v3{}, 0.0
+	sum, ysum, sum2 := v3{}, 0.0, 0.0
+	start := int(rnd.place) * samples
 	for i := range samples {
-		k := float64(int(rnd.place)*samples + i)
+		k := float64(start + i)
 		u, v := fract(shift[0]+k*r4[0]), fract(shift[1]+k*r4[1])
 		w := cosineDir(n, fract(shift[2]+k*r4[2]), fract(shift[3]+k*r4[3]))
 		l := s.differs(ray{o, w}, rnd).mul(pass.at(w.dot(n)))
@@ -91,6 +119,14 @@ func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, v
 			y += g.bright * seen
 		}
 		sum2 += y * y
+		ysum += y
+		if n := float64(i + 1); i+1 == samples/2 && n >= 3 {
+			// Where the samples agree, half of them will do.
+			if y := ysum / n; sum2/n-y*y < alikeEnough*alikeEnough*n*y*y {
+				samples = i + 1
+				break
+			}
+		}
 	}
 	k := 1 / float64(samples)
 	mean = base.add(sum.mul(k))

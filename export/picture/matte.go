@@ -134,7 +134,7 @@ type cut struct {
 
 func (k *shot) cutPixel(x, y float64, rnd *source) cut {
 	r := k.c.ray(x, y)
-	h, ok := k.s.hit(r)
+	h, ok := k.s.met(r, seenNear, k.cover.at(x, y))
 	switch {
 	case !ok:
 		return cut{sight{t: far}, 0, 1}
@@ -164,8 +164,8 @@ func (k *shot) matteTile(m *Matte, r image.Rectangle, edge int) {
 		for x := r.Min.X; x < r.Max.X; x++ {
 			at := (y-r.Min.Y+1)*w + x - r.Min.X + 1
 			c := seen[at]
-			if edge > 0 && (differ(&c.sight, &seen[at-1].sight) || differ(&c.sight, &seen[at+1].sight) ||
-				differ(&c.sight, &seen[at-w].sight) || differ(&c.sight, &seen[at+w].sight)) {
+			if edge > 0 && max(differ(&c.sight, &seen[at-1].sight), differ(&c.sight, &seen[at+1].sight),
+				differ(&c.sight, &seen[at-w].sight), differ(&c.sight, &seen[at+w].sight)) > alike {
 				c = k.cutEdge(c, x, y, edge)
 			}
 			to := m.Top.Pix[m.Top.PixOffset(x, y):]

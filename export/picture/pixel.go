@@ -5,6 +5,7 @@ type shot struct {
 	s       *scene
 	c       camera
 	l       *layer
+	cover   *cover
 	mirrors int // rays for a metal's blurred mirror
 	seed    uint32
 }
@@ -15,12 +16,15 @@ type sight struct {
 	n v3
 	m materialID
 	t float64
+	// Of a surface whose texture may be looked at again: its reflectance, and
+	// the light that this multiplies; no light for others.
+	kd, light c3
 }
 
 // pixel shades the place (x, y) of the picture.
 func (k *shot) pixel(x, y float64, rnd *source) sight {
 	r := k.c.ray(x, y)
-	h, ok := k.s.hit(r)
+	h, ok := k.s.met(r, seenNear, k.cover.at(x, y))
 	if !ok {
 		return sight{c: k.s.rig.studio(r.d), t: far}
 	}
@@ -50,6 +54,9 @@ func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 	case f.a >= 0:
 		e = coats().at(f.a, cos)
 		out.c = f.kd.times(d).mul(1 - e)
+		if h.m == matConcrete && h.n.dot(f.n) > 0.99 {
+			out.kd, out.light = f.kd.small(), d.mul(1-e).small()
+		}
 	default:
 		out.c = f.kd.times(d)
 		return out

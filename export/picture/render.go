@@ -50,7 +50,7 @@ func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
 	s := set.sceneOf(v)
 	if q == Reference {
 		c := set.camera(v, w, h)
-		out, err := s.reference(ctx, c, 512, v.Seed, func(d float64) { show("reference", d, nil) })
+		out, err := s.reference(ctx, c, 0, 512, v.Seed, func(d float64) { show("reference", d, nil) })
 		if err != nil {
 			return nil, err
 		}
@@ -106,7 +106,7 @@ func (s *scene) split(ctx context.Context, c camera, e effort, threads int, seed
 	if err := l.filteredFine(s, p); err != nil {
 		return err
 	}
-	k := &shot{s: s, c: c, l: l, mirrors: e.mirrors, seed: seed}
+	k := &shot{s: s, c: c, l: l, cover: s.mesh.cover(&c), mirrors: e.mirrors, seed: seed}
 	p.report = func(d float64) { report("picture", d) }
 	return p.tiles(c.w, c.h, tileSide, func(r image.Rectangle) { paint(k, r) })
 }
@@ -127,22 +127,60 @@ func (k *shot) tile(img *image.NRGBA, r image.Rectangle, edge int) {
 		for x := r.Min.X; x < r.Max.X; x++ {
 			at := (y-r.Min.Y+1)*w + x - r.Min.X + 1
 			c := seen[at].c
-			if edge > 0 && (differ(&seen[at], &seen[at-1]) || differ(&seen[at], &seen[at+1]) ||
-				differ(&seen[at], &seen[at-w]) || differ(&seen[at], &seen[at+w])) {
-				c = k.refined(c, x, y, edge)
+			if edge > 0 {
+				switch max(differ(&seen[at], &seen[at-1]), differ(&seen[at], &seen[at+1]),
+					differ(&seen[at], &seen[at-w]), differ(&seen[at], &seen[at+w])) {
+				case otherThing:
+					c = k.refined(c, x, y, edge)
+				case otherTone:
+					c = k.retouched(&seen[at], x, y, edge)
+				}
 			}
 			putPixel(img.Pix[img.PixOffset(x, y):], c, x, y)
 		}
 	}
 }
 
+// What two neighbouring pixels differ in.
+const (
+	alike = iota
+	otherTone
+	otherThing
+)
+
 // differ reports an edge between two pixels.
-func differ(a, b *sight) bool {
+func differ(a, b *sight) int {
 	if a.m != b.m || a.n.dot(b.n) < 0.97 || math.Abs(a.t-b.t) > 0.01*min(a.t, b.t) {
-		return true
+		return otherThing
 	}
 	x, y := a.c.luma(), b.c.luma()
-	return math.Abs(x-y) > 0.10*max(0.1, max(x, y))
+	switch {
+	case math.Abs(x-y) <= 0.10*max(0.1, max(x, y)):
+		return alike
+	case a.light == c3{} || b.light == c3{}:
+		return otherThing
+	}
+	return otherTone
+}
+
+// retouched averages more samples of the texture of a pixel, under one light.
+func (k *shot) retouched(a *sight, x, y, n int) v3 {
+	sum := bent(a.c)
+	r := k.c.ray(float64(x)+0.5, float64(y)+0.5)
+	p := r.at(a.t)
+	light := a.light.wide()
+	rest := a.c.sub(a.kd.wide().times(light))
+	h := hit{n: a.n, m: a.m, channel: -1}
+	for i := range n {
+		rnd := source{seed: hash4(uint32(x), uint32(y), k.seed+uint32(i)+1, 53)}
+		u, v := inPixel(i, n, &rnd)
+		r := k.c.ray(float64(x)+u, float64(y)+v)
+		h.t = p.sub(r.o).dot(a.n) / r.d.dot(a.n)
+		h.p = r.at(h.t)
+		f := k.s.surface(&h, r.d, k.c.footprint(h.t))
+		sum = sum.add(bent(f.kd.times(light).add(rest)))
+	}
+	return sum.mul(1 / float64(n+1))
 }
 
 // refined averages more samples of a pixel on an edge.

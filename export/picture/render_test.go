@@ -125,7 +125,7 @@ func TestAgainstReference(t *testing.T) {
 	s := built(poured(), SetOptions{})
 	const w, h = 128, 72
 	c := s.camera(View{Kind: Quarter}, w, h)
-	ref, err := s.room().reference(context.Background(), c, 256, 0, nil)
+	ref, err := s.room().reference(context.Background(), c, 0, 256, 0, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

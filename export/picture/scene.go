@@ -36,7 +36,10 @@ const far = 1e5
 func (s *scene) hit(r ray) (hit, bool) { return s.hitWithin(r, seenNear) }
 
 // hitWithin is hit with the top's skin known to near, in mm.
-func (s *scene) hitWithin(r ray, near float64) (hit, bool) {
+func (s *scene) hitWithin(r ray, near float64) (hit, bool) { return s.met(r, near, true) }
+
+// met is hitWithin with things or, where a ray is known to meet none, without.
+func (s *scene) met(r ray, near float64, things bool) (hit, bool) {
 	h := hit{t: far, channel: -1}
 	found := false
 	for i := range s.planes {
@@ -59,7 +62,11 @@ func (s *scene) hitWithin(r ray, near float64) (hit, bool) {
 	if onBody {
 		h.t, found = t, true
 	}
-	if m, ok := s.mesh.hit(&r, h.t); ok {
+	m, onThing := meshHit{}, false
+	if things {
+		m, onThing = s.mesh.hit(&r, h.t)
+	}
+	if onThing {
 		h.t, h.n, h.m = m.t, m.normal(), m.tri.material
 		if g := m.tri.face(); g.dot(r.d)*g.dot(h.n) > 0 {
 			h.n = h.n.mul(-1)

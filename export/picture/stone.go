@@ -83,6 +83,11 @@ func (z *stoneSize) at(p v3) (edge float64, h uint32, ok bool) {
 	i0, j0, k0 := int(math.Floor(q.X-0.5)), int(math.Floor(q.Y-0.5)), int(math.Floor(q.Z-0.5))
 	for n := range 8 {
 		i, j, k := i0+n&1, j0+n>>1&1, k0+n>>2
+		// No stone of this cell comes as near, wherever in it that lies.
+		ax, ay, az := apart(q.X-float64(i)), apart(q.Y-float64(j)), apart(q.Z-float64(k))
+		if ax*ax+ay*ay+az*az > 0.70*0.70*1.1 {
+			continue
+		}
 		h := hash4(uint32(i), uint32(j), uint32(k), z.seed)
 		if unit01(h) > z.share {
 			continue
@@ -120,6 +125,9 @@ func (z *stoneSize) at(p v3) (edge float64, h uint32, ok bool) {
 var stoneNormals = [8]v3{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}, {0.7, 0.7, 0.2}, {-0.6, 0.2, 0.7}}
 
 var stoneFaces = [8]float64{0.80, 0.80, 0.66, 0.66, 0.72, 0.72, 0.74, 0.74}
+
+// apart is how far at least a place x in a cell is from the middle of a stone.
+func apart(x float64) float64 { return max(0, math.Abs(x-0.5)-0.28) }
 
 // stone lays the largest stone that p lies in over the cement's colour.
 func (c *concrete) stone(p, cement v3, sizes []stoneSize, footprint float64) v3 {
