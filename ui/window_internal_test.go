@@ -263,6 +263,70 @@ func TestCompareAndBack(t *testing.T) {
 	}
 }
 
+// What is compared is worked by keys alone, and by the actions that the drawing has
+// too.
+func TestCompareByKeys(t *testing.T) {
+	w := newRig(t)
+	w.press(fyne.KeyP) // means nothing on the drawing
+	w.keys.Run(keys.Compare)
+	if a, b, pictures := w.compare.Shown(); a != "A" || b != "B" || pictures {
+		t.Fatalf("%q and %q are compared, pictures %v", a, b, pictures)
+	}
+	w.press(fyne.KeyS)
+	w.press(fyne.KeyM)
+	w.press(fyne.KeyL)
+	if !w.compare.Fitted() || w.compare.Marked() || !w.compare.Same() {
+		t.Errorf("fitted %v, marked %v, same %v", w.compare.Fitted(), w.compare.Marked(), w.compare.Same())
+	}
+	w.press(fyne.KeyD)
+	if w.compare.Dimensions() || !w.board.Shown().Dimensions {
+		t.Errorf("dimensions there %v, on the drawing %v", w.compare.Dimensions(), w.board.Shown().Dimensions)
+	}
+	w.press(fyne.KeyX)
+	if a, b, _ := w.compare.Shown(); a != "B" || b != "A" {
+		t.Errorf("sides changed: %q and %q", a, b)
+	}
+	w.press(fyne.KeyO)
+	if !w.compare.Over() || w.keys.Enabled(keys.CompareScale) {
+		t.Error("one does not lie over the other, or at another scale")
+	}
+	was := w.board.Geometry()
+	for _, id := range []keys.ID{keys.ZoomIn, keys.ZoomOut, keys.Fit} {
+		w.keys.Run(id)
+	}
+	if now := w.board.Geometry(); now.PerMM != was.PerMM || now.Origin != was.Origin {
+		t.Error("the drawing was zoomed behind the comparison")
+	}
+	w.press(fyne.KeyRight) // moves the wipe
+	w.press(fyne.KeyEscape)
+	if w.comparing() || w.session.Dirty() {
+		t.Error("Esc does not lead back from the wipe, or something was changed")
+	}
+	for _, id := range []keys.ID{keys.ComparePicture, keys.CompareOver, keys.CompareSwap, keys.CompareStop} {
+		if w.keys.Enabled(id) {
+			t.Errorf("%s can be done while nothing is compared", id)
+		}
+	}
+}
+
+// One option alone has nothing beside it, and the page says what to do.
+func TestCompareOne(t *testing.T) {
+	w := newRig(t)
+	w.keys.Run(keys.NewJob)
+	w.keys.Run(keys.Compare)
+	if !w.comparing() || !w.compare.Empty() {
+		t.Fatal("the page does not open on one option")
+	}
+	w.keys.Run(keys.OptionDuplicate)
+	if a, b, _ := w.compare.Shown(); a != "A" || b != "B" {
+		t.Errorf("duplicated, %q and %q are compared", a, b)
+	}
+	w.press(fyne.KeyEscape)
+	if w.comparing() {
+		t.Error("Esc does not lead back")
+	}
+}
+
 // Several parts are copied to another option, lined up and taken back by name.
 func TestArrange(t *testing.T) {
 	w := newRig(t)

@@ -38,7 +38,7 @@ func Contrasts(job design.Job, a, b Side) []Contrast {
 			c = priceContrast(job.Materials.Currency, a.Option.Price.Amount, b.Option.Price.Amount)
 		default:
 			c.A, c.B = d.Text(d.A, job.Units, job.Materials.Currency), d.Text(d.B, job.Units, job.Materials.Currency)
-			if c.Same = c.Same || c.A == c.B; !c.Same {
+			if c.Same = c.A == c.B; !c.Same { // as they read in the job's units
 				c.Change = d.Change(job.Units, job.Materials.Currency)
 			}
 			switch d.Key {

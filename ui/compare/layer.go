@@ -67,7 +67,7 @@ type kept struct {
 }
 
 // mostKept bounds what is kept, in bytes.
-const mostKept = 96 << 20
+const mostKept = 64 << 20
 
 // add keeps a layer in place of a lesser one of the same.
 func (k *kept) add(l *layer) {

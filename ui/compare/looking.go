@@ -349,7 +349,7 @@ func (p *Page) paint(dst *image.RGBA, i int, px float64) {
 		if l == nil && p.picture {
 			say("The picture is being set up…")
 		}
-		if p.marks && (l != nil || !p.picture) {
+		if p.marks && l != nil {
 			m := draw.Marks{Place: p.place(i, v), Unit: px * view.ActualScale, Theme: th, Marked: p.marksOne, Picked: p.picked}
 			note.Items = append(note.Items, m.Items(p.of[i].Side, p.changes, i == 1)...)
 		}
@@ -398,7 +398,7 @@ func fill(dst *image.RGBA, c scene.Colour) {
 // chip is the name of a side in its upper corner.
 func (p *Page) chip(i int, px, w float64, th draw.Theme) []scene.Item {
 	size, pad := 13*px, 8*px
-	text := scene.Fitted(p.of[i].short(), size, true, w/3)
+	text := scene.Fitted(called(p.of[0], p.of[1])[i], size, true, w/3)
 	t := scene.Text{Size: size, Bold: true, Colour: th.Halo, Text: text}
 	wide := t.Width() + 2*pad
 	at := geom.Vec{X: pad, Y: pad}
@@ -475,7 +475,7 @@ func (p *Page) takePictures() {
 				continue
 			}
 			v := p.lock().views[i].Pixels(p.px)
-			t := shot{name: s.short(), of: of, view: v, design: s.Option.Design, solid: s.Report.Solid, w: w, h: h}
+			t := shot{name: called(p.of[0], p.of[1])[i], of: of, view: v, design: s.Option.Design, solid: s.Report.Solid, w: w, h: h}
 			if p.above {
 				t.camera = picture.View{Kind: picture.Top, At: v.Design(geom.Vec{X: float64(w) / 2, Y: float64(h) / 2}), Span: float64(w) / v.Scale}
 			} else if known {

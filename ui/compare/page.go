@@ -177,6 +177,10 @@ func (ends) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
+// mostLists is the height of the lists, in points, beyond which room is better given to
+// the sides.
+const mostLists = 340
+
 // stacked sets the sides above, a line, and the lists below.
 type stacked struct{}
 
@@ -186,7 +190,7 @@ func (stacked) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 func (stacked) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	const line = look.Target + 2 // whatever stands in it: the sides must not change their size
-	lists := fyne.Max(objects[2].MinSize().Height, (size.Height-line)*0.36)
+	lists := fyne.Max(objects[2].MinSize().Height, fyne.Min(mostLists, (size.Height-line)*0.36))
 	area := size.Height - line - lists - 2*look.Gap
 	y := float32(0)
 	for i, h := range [...]float32{area, line, lists} {
@@ -226,6 +230,9 @@ func (p *Page) Close() {
 	p.Object.Hide()
 	p.shots.forget()
 	p.kept = kept{}
+	for _, n := range [...]*pane{p.panes[0], p.panes[1], p.one} {
+		n.forget()
+	}
 	p.asked = [2]ask{}
 }
 
@@ -296,7 +303,7 @@ func (p *Page) fill() {
 	if p.of[0].err == nil && p.of[1].err == nil {
 		values = draw.Contrasts(p.s.Job(), p.of[0].Side, p.of[1].Side)
 	}
-	p.lists.show(p.of[0], p.of[1], p.changes, values, p.same)
+	p.lists.show(called(p.of[0], p.of[1]), p.changes, values, p.same)
 	p.lists.pick(p.picked)
 }
 
@@ -326,8 +333,11 @@ func (p *Page) look() {
 	show(p.wiper, p.over)
 	if p.over {
 		p.size = p.one.Size()
+		p.panes[0].forget()
+		p.panes[1].forget()
 	} else {
 		p.size = p.panes[0].Size()
+		p.one.forget()
 	}
 	if !p.picture {
 		p.shots.stop()

@@ -38,6 +38,9 @@ func (n *pane) renew() {
 	n.raster.Refresh()
 }
 
+// forget lets what was painted go.
+func (n *pane) forget() { n.painted, n.fresh, n.both = [2]*image.RGBA{}, [2]bool{}, nil }
+
 // maxPane bounds a pane, in device pixels.
 const maxPane = 1 << 26
 

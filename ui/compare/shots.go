@@ -58,8 +58,8 @@ type built struct {
 	set   *picture.Set
 }
 
-// mostSets is how many sets are kept; a third spares a choice that is taken back.
-const mostSets = 3
+// mostSets is how many sets are kept: those of the two sides. One takes 40 to 80 MB.
+const mostSets = 2
 
 // set is the set of a design, nil when it is not built.
 func (s *shots) set(print string) *picture.Set {

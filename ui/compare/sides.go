@@ -70,6 +70,7 @@ type side struct {
 	draw.Side
 	name  string
 	print string // of the design
+	as    string // the option that it is the approved revision of, "" for one as it is now
 	err   error  // why it can't be shown
 }
 
@@ -92,6 +93,11 @@ func (c *sides) find(i int, name, other string) side {
 		return was
 	} else {
 		out.Side, out.err = comparison.Side(j, name, other)
+		for _, o := range j.Options {
+			if comparison.AsApproved(o.Name) == name {
+				out.as = o.Name
+			}
+		}
 	}
 	if out.err == nil {
 		if out.print = was.print; was.print == "" || !reflect.DeepEqual(was.Option.Design, out.Option.Design) {
@@ -102,12 +108,18 @@ func (c *sides) find(i int, name, other string) side {
 	return out
 }
 
-// short names a side in a few letters: "A", or "A as approved".
-func (d side) short() string {
-	if d.Approved {
-		return d.Option.Name + " " + d.Option.Title
+// called gives both sides a name in a few letters: "A" and "B", or "A as approved"
+// and "A now".
+func called(a, b side) (of [2]string) {
+	for i, d := range [...]side{a, b} {
+		switch of[i] = d.name; {
+		case d.as != "":
+			of[i] = d.as + " as approved"
+		case a.as == d.name || b.as == d.name:
+			of[i] += " now"
+		}
 	}
-	return d.Option.Name
+	return of
 }
 
 // onto is what is added to the places of b to lay it onto a, mm: walls that both have

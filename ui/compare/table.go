@@ -55,7 +55,7 @@ func (shares) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 const mostListed = 60
 
 // show lists what differs between two sides; same lists what is the same too.
-func (l *lists) show(a, b side, list []change.Change, values []draw.Contrast, same bool) {
+func (l *lists) show(names [2]string, list []change.Change, values []draw.Contrast, same bool) {
 	l.made.RemoveAll()
 	l.values.RemoveAll()
 	l.rows = nil
@@ -65,7 +65,7 @@ func (l *lists) show(a, b side, list []change.Change, values []draw.Contrast, sa
 			differs++
 		}
 	}
-	l.made.Add(heading(fmt.Sprintf("From %s to %s: %s", a.short(), b.short(), counted(len(list)))))
+	l.made.Add(heading(fmt.Sprintf("From %s to %s: %s", names[0], names[1], counted(len(list)))))
 	for i, c := range list {
 		if i == mostListed {
 			l.made.Add(control.SmallLines("And " + amount.Count(len(list)-i, "more change") + ": these two have little in common."))
@@ -76,7 +76,7 @@ func (l *lists) show(a, b side, list []change.Change, values []draw.Contrast, sa
 		l.rows = append(l.rows, t)
 		l.made.Add(t)
 	}
-	l.values.Add(row(columns{}, cell("", true, false), cell(a.short(), true, false), cell(b.short(), true, false), cell("Change", true, false)))
+	l.values.Add(row(columns{}, cell("", true, false), cell(names[0], true, false), cell(names[1], true, false), cell("Change", true, false)))
 	for _, c := range values {
 		if c.Same && !same {
 			continue
