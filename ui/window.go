@@ -67,6 +67,7 @@ type window struct {
 // screen, in points, and its share of a large screen.
 const (
 	startW, startH           = 1280, 800
+	tallEnough               = 1000 // for the list of parts to be open at the start
 	startShareW, startShareH = 0.84, 0.88
 )
 
@@ -141,6 +142,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.session.OnChange(w.changed)
 	w.changed(session.Change{Job: true})
 	w.win.Resize(w.startSize())
+	w.panel.ShowList(w.startSize().Height >= tallEnough)
 	w.listen()
 	return w
 }

@@ -24,6 +24,8 @@ type Tile struct {
 	OnTapped    func()
 	OnDouble    func()
 	OnSecondary func(*fyne.PointEvent)
+	// Held are the modifiers that were held at the press of a click.
+	Held fyne.KeyModifier
 	// OnKey may take a key before the tile does, and reports whether it has.
 	OnKey func(*fyne.KeyEvent) bool
 
@@ -71,6 +73,12 @@ func (t *Tile) TappedSecondary(e *fyne.PointEvent) {
 // Cursor is the pointer over what can be clicked.
 func (t *Tile) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
+// MouseDown notes the modifiers: when the click is told they may be let go already.
+func (t *Tile) MouseDown(e *desktop.MouseEvent) { t.Held = e.Modifier }
+
+// MouseUp does nothing.
+func (t *Tile) MouseUp(*desktop.MouseEvent) {}
+
 // MouseIn says what a click does.
 func (t *Tile) MouseIn(*desktop.MouseEvent) {
 	t.hovered = true
@@ -108,6 +116,7 @@ func (t *Tile) TypedKey(e *fyne.KeyEvent) {
 		return
 	}
 	if isEnter(e) || e.Name == fyne.KeySpace {
+		t.Held = 0
 		t.Tapped(nil)
 		return
 	}

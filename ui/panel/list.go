@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -73,21 +72,27 @@ func (p *Panel) ListOpen() bool { return p.list.scroll.Visible() }
 // ToggleList opens the list of parts and gives it the keyboard, or closes it.
 func (p *Panel) ToggleList() {
 	l := p.list
-	if p.ListOpen() {
-		l.scroll.Hide()
-		l.sign.SetResource(theme.NewColoredResource(icon.Right, look.Muted))
-		if l.focused() >= 0 {
-			p.frame.Window.Canvas().Unfocus()
-		}
-	} else {
-		l.sign.SetResource(theme.NewColoredResource(icon.Down, look.Muted))
-		l.scroll.Show()
+	if p.ListOpen() && l.focused() >= 0 {
+		p.frame.Window.Canvas().Unfocus()
 	}
-	l.show()
-	p.relayout()
+	p.ShowList(!p.ListOpen())
 	if p.ListOpen() && len(l.rows) > 0 {
 		p.frame.Window.Canvas().Focus(l.rows[max(0, l.picked())].tile)
 	}
+}
+
+// ShowList opens the list of parts, or closes it.
+func (p *Panel) ShowList(open bool) {
+	l, sign := p.list, icon.Right
+	if open {
+		sign = icon.Down
+		l.scroll.Show()
+	} else {
+		l.scroll.Hide()
+	}
+	l.sign.SetResource(theme.NewColoredResource(sign, look.Muted))
+	l.show()
+	p.relayout()
 }
 
 // picked is the first row that is selected, -1 for none.
@@ -225,7 +230,7 @@ func (l *partsList) newRow(sign fyne.Resource, i int) *partRow {
 	body := container.NewBorder(nil, nil, control.Row(look.Gap, control.Middle(control.Sized(18, 18, control.Icon(sign, look.Muted))),
 		control.Middle(r.name)), nil, control.Pad(0, look.Gap, control.Middle(r.size)))
 	r.tile = control.NewTile(l.p.frame, "", control.Sized(0, partRowHeight, control.Pad(0, look.Gap, body)),
-		func() { l.pick(i, l.p.mods()) })
+		func() { l.pick(i, r.tile.Held) })
 	of := func() []design.ID { return []design.ID{l.ids[i-1]} }
 	r.lock = control.NewButton(l.p.frame, control.Face{Icon: icon.Unlock}, func() { l.p.setLocked(of()) })
 	r.hide = control.NewButton(l.p.frame, control.Face{Icon: icon.Show}, func() { l.p.setHidden(of()) })
@@ -271,14 +276,6 @@ func (l *partsList) reveal() {
 	case top+partRowHeight > y+h:
 		l.scroll.ScrollToOffset(fyne.NewPos(0, top+partRowHeight-h))
 	}
-}
-
-// mods are the modifiers held.
-func (p *Panel) mods() fyne.KeyModifier {
-	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
-		return d.CurrentKeyModifiers()
-	}
-	return p.held
 }
 
 // signOf is the sign of a part's kind.

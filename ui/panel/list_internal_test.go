@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
@@ -73,15 +74,18 @@ func TestListOfParts(t *testing.T) {
 	}
 	l.rows[1].tile.Tapped(nil)
 	selected("a click", "sink-1")
-	r.p.held = fyne.KeyModifierControl
-	l.rows[3].tile.Tapped(nil)
+	click := func(row int, held fyne.KeyModifier) {
+		tile := l.rows[row].tile
+		tile.MouseDown(&desktop.MouseEvent{Button: desktop.MouseButtonPrimary, Modifier: held})
+		tile.MouseUp(nil)
+		tile.Tapped(nil)
+	}
+	click(3, fyne.KeyModifierControl)
 	selected("with Ctrl another", "sink-1", "hole-1")
-	l.rows[1].tile.Tapped(nil)
+	click(1, fyne.KeyModifierControl)
 	selected("with Ctrl the first again", "hole-1")
-	r.p.held = fyne.KeyModifierShift
-	l.rows[3].tile.Tapped(nil)
+	click(3, fyne.KeyModifierShift)
 	selected("with Shift from the first to the third", "sink-1", "taps-1", "hole-1")
-	r.p.held = 0
 
 	c := r.p.frame.Window.Canvas()
 	c.Focus(l.rows[0].tile)

@@ -52,7 +52,6 @@ type Panel struct {
 	kept     map[string]string // texts that were typed and refused
 	nudging  *row
 	ownNudge bool
-	held     fyne.KeyModifier // where the toolkit does not tell, in tests
 }
 
 // Width is the width of the panel, in points.

@@ -38,12 +38,10 @@ func (h *Hand) bonds() []bonded {
 	var out []bonded
 	seen := map[bond]bool{}
 	var taken []geom.Vec // where a chain would be taken for something else
-	for _, g := range h.grips(h.at.PerMM) {
-		if at, ok := g.anchor(d, h.s.Report().Solid, h.at.PerMM); ok && g.part != "" {
-			taken = append(taken, at)
-		}
-	}
 	add := func(b bond, from, to design.Point) {
+		if len(out) == 0 {
+			taken = h.handlePlaces()
+		}
 		l := h.link(vec(from), vec(to), taken)
 		taken = append(taken, l.Chain)
 		out = append(out, bonded{b, l})
@@ -75,6 +73,17 @@ func (h *Hand) bonds() []bonded {
 		}
 	}
 	return out[:min(len(out), maxLinks)]
+}
+
+// handlePlaces are where the selected part can be taken by a handle.
+func (h *Hand) handlePlaces() []geom.Vec {
+	var out []geom.Vec
+	for _, g := range h.grips(h.at.PerMM) {
+		if at, ok := g.anchor(h.s.Design(), h.s.Report().Solid, h.at.PerMM); ok && g.part != "" {
+			out = append(out, at)
+		}
+	}
+	return out
 }
 
 // chainStops are the places along a line at which its chain is tried.

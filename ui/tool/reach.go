@@ -105,7 +105,7 @@ func (h *Hand) Note(text string) { h.note = strings.TrimSuffix(text, ".") }
 func (h *Hand) refuseLocked(gs ...grip) bool {
 	id, locked := h.lockedOf(gs...)
 	if locked {
-		h.note = capital(partName(h.s.Design(), id)) + " " + words.IsAre(h.s.Design(), id) + " locked: select it, and the panel or Ctrl+Alt+L unlocks it"
+		h.note = capital(partName(h.s.Design(), id)) + " " + words.IsAre(h.s.Design(), id) + " locked: Ctrl+Alt+L or the panel unlocks what is selected"
 	}
 	return locked
 }
