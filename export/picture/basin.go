@@ -102,7 +102,7 @@ func basins(d design.Design, s slab.Solid) []triangle {
 			low = t - depth
 			rings = []ring{{0, 1, t}, {0.3, 1, t + 3}, {1.6, 1, t + 5.6}, {4, 1, t + 7}, {rim * 0.6, 1, t + 7.4},
 				{rim * 0.95, 1, t + 7}, {rim + 1.5, 1, t + 5.2}, {rim + 2.6, 1, t + 2}}
-			rings = hollow(rings, rim+3, t+1, depth)
+			rings = hollow(rings, rim+3, t-1, depth)
 		default:
 			t := s.Thickness
 			h := depth + 10
