@@ -178,6 +178,7 @@ type state struct {
 	Board     board    `json:"board"`
 	Labels    []spot   `json:"labels"`   // of measures that can be clicked
 	Handles   []spot   `json:"handles"`  // on the drawing
+	Links     []spot   `json:"links"`    // the chains of relations, on the drawing
 	Controls  []spot   `json:"controls"` // of the card that is open, else of the window
 }
 
