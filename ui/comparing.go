@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"example.org/castwright/export/comparison"
 	"example.org/castwright/ui/keys"
 )
 
@@ -19,18 +20,28 @@ func (w *window) bindCompare(b map[keys.ID]keys.Binding) {
 		Checked: w.comparing,
 	}
 	can := func() bool { return w.comparing() && !w.compare.Empty() }
-	on := func(id keys.ID, do func(), checked, enabled func() bool) {
-		b[id] = keys.Binding{Do: do, Checked: checked, Enabled: func() bool { return can() && (enabled == nil || enabled()) }}
+	on := func(id keys.ID, do func(), checked func() bool, why func() string) {
+		b[id] = keys.Binding{Do: do, Checked: checked, Enabled: can, Why: why}
 	}
 	c := w.compare
 	on(keys.ComparePicture, c.TogglePicture, c.Pictures, nil)
 	on(keys.CompareFrom, c.ToggleFrom, func() bool { return c.Pictures() && c.Above() }, nil)
 	on(keys.CompareOver, c.ToggleOver, c.Over, nil)
-	on(keys.CompareScale, c.ToggleScale, c.Fitted, func() bool { return !c.Over() })
+	on(keys.CompareScale, c.ToggleScale, c.Fitted, func() string {
+		if c.Over() {
+			return "what lies over each other has one scale"
+		}
+		return ""
+	})
 	on(keys.CompareMarks, c.ToggleMarks, c.Marked, nil)
 	on(keys.CompareSame, c.ToggleSame, c.Same, nil)
 	on(keys.CompareSwap, c.Swap, nil, nil)
-	on(keys.CompareStop, c.StopOrGoOn, nil, c.Pictures)
+	on(keys.CompareStop, c.StopOrGoOn, nil, func() string {
+		if !c.Pictures() {
+			return "drawings are shown, not pictures"
+		}
+		return ""
+	})
 	// Dimension lines are those of what is seen.
 	drawn := b[keys.Dimensions]
 	b[keys.Dimensions] = keys.Binding{
@@ -51,10 +62,10 @@ func (w *window) bindCompare(b map[keys.ID]keys.Binding) {
 	}
 }
 
-// compared is what is shown side by side, "" for nothing, and whether as pictures.
-func (w *window) compared() (a, b string, pictures bool) {
+// compared is what is shown side by side, nothing while nothing is.
+func (w *window) compared() comparison.Order {
 	if w.comparing() {
 		return w.compare.Shown()
 	}
-	return "", "", false
+	return comparison.Order{}
 }

@@ -269,8 +269,8 @@ func TestCompareByKeys(t *testing.T) {
 	w := newRig(t)
 	w.press(fyne.KeyP) // means nothing on the drawing
 	w.keys.Run(keys.Compare)
-	if a, b, pictures := w.compare.Shown(); a != "A" || b != "B" || pictures {
-		t.Fatalf("%q and %q are compared, pictures %v", a, b, pictures)
+	if o := w.compare.Shown(); o.A != "A" || o.B != "B" || o.Pictures {
+		t.Fatalf("%+v is compared", o)
 	}
 	w.press(fyne.KeyS)
 	w.press(fyne.KeyM)
@@ -283,8 +283,8 @@ func TestCompareByKeys(t *testing.T) {
 		t.Errorf("dimensions there %v, on the drawing %v", w.compare.Dimensions(), w.board.Shown().Dimensions)
 	}
 	w.press(fyne.KeyX)
-	if a, b, _ := w.compare.Shown(); a != "B" || b != "A" {
-		t.Errorf("sides changed: %q and %q", a, b)
+	if o := w.compare.Shown(); o.A != "B" || o.B != "A" {
+		t.Errorf("sides changed: %q and %q", o.A, o.B)
 	}
 	w.press(fyne.KeyO)
 	if !w.compare.Over() || w.keys.Enabled(keys.CompareScale) {
@@ -318,8 +318,8 @@ func TestCompareOne(t *testing.T) {
 		t.Fatal("the page does not open on one option")
 	}
 	w.keys.Run(keys.OptionDuplicate)
-	if a, b, _ := w.compare.Shown(); a != "A" || b != "B" {
-		t.Errorf("duplicated, %q and %q are compared", a, b)
+	if o := w.compare.Shown(); o.A != "A" || o.B != "B" {
+		t.Errorf("duplicated, %q and %q are compared", o.A, o.B)
 	}
 	w.press(fyne.KeyEscape)
 	if w.comparing() {

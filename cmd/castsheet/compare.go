@@ -10,13 +10,14 @@ import (
 )
 
 func compareCommand() *cobra.Command {
-	var options, output, as, paper, quality, date string
+	var options, output, as, view, paper, quality, date string
 	var width int
 	cmd := &cobra.Command{
 		Use:   "compare FILE --options A,B -o OUT.png",
 		Short: "Show two options side by side with what differs, as PNG or PDF",
 		Long: "Shows two options side by side at one scale, with what differs marked on the drawings and\n" +
-			"listed in words and numbers. \"--options A,approved\" compares an option with what was approved.",
+			"listed in words and numbers. \"--options A,approved\" compares an option with what was approved,\n" +
+			"\"--options B,approved:A\" with what was approved of another.",
 		Args: oneArgument("the job's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			ending, err := endingOf(output, "compare", ".png", ".pdf")
@@ -29,6 +30,9 @@ func compareCommand() *cobra.Command {
 			}
 			if as != "drawing" && as != "picture" {
 				return fmt.Errorf("there is no way %q to show an option: give drawing or picture", as)
+			}
+			if view != "quarter" && view != "top" {
+				return fmt.Errorf("two pictures can't be taken from the view %q: give quarter or top", view)
 			}
 			size, err := paperOf(paper)
 			if err != nil {
@@ -49,7 +53,7 @@ func compareCommand() *cobra.Command {
 				return err
 			}
 			page, err := comparison.Make(cmd.Context(), comparison.Order{
-				Job: job, A: a, B: b, Pictures: as == "picture", Quality: work, Paper: size, Date: date,
+				Job: job, A: a, B: b, Pictures: as == "picture", Above: view == "top", Quality: work, Paper: size, Date: date,
 			}, nil)
 			if err != nil {
 				return err
@@ -60,6 +64,7 @@ func compareCommand() *cobra.Command {
 	cmd.Flags().StringVar(&options, "options", "", "the two to compare, such as A,B")
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PNG or PDF to write")
 	cmd.Flags().StringVar(&as, "as", "drawing", "drawing or picture")
+	cmd.Flags().StringVar(&view, "view", "quarter", "of pictures: quarter, from the front, or top, from straight above")
 	cmd.Flags().StringVar(&paper, "paper", "", "a4 or letter (that of the job's units when not given)")
 	cmd.Flags().StringVar(&quality, "quality", "good", "of pictures: quick, good or reference")
 	cmd.Flags().StringVar(&date, "date", "", "of the page, as it is to be printed")

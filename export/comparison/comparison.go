@@ -32,6 +32,7 @@ type Order struct {
 	Job      design.Job
 	A, B     string // names of options; see [Approved] and [AsApproved]
 	Pictures bool   // photo-like pictures in place of drawings
+	Above    bool   // pictures are taken from straight above, not from the front
 	Quality  picture.Quality
 	Paper    draw.PaperSize
 	Date     string
@@ -66,7 +67,11 @@ func Make(ctx context.Context, o Order, show func(stage string, done float64)) (
 	for i, s := range sides {
 		sets[i] = picture.Build(s.Option.Design, s.Report.Solid, picture.SetOptions{})
 	}
-	for i, v := range picture.SameScale(w, h, sets...) {
+	views := picture.SameScale(w, h, sets...)
+	if o.Above {
+		views = plans(w, h, sets...)
+	}
+	for i, v := range views {
 		sides[i].Picture, err = picture.Render(ctx, sets[i], v, o.Quality, w, h,
 			func(stage string, done float64, _ *image.NRGBA) {
 				if show != nil {
@@ -78,6 +83,22 @@ func Make(ctx context.Context, o Order, show func(stage string, done float64)) (
 		}
 	}
 	return p, nil
+}
+
+// plans is the views of several sets from straight above, at the scale of the one
+// that needs most room, for pictures of w x h pixels.
+func plans(w, h int, sets ...*picture.Set) []picture.View {
+	scale := 0.0
+	out := make([]picture.View, len(sets))
+	for i, s := range sets {
+		k, middle := s.PlanScale(w, h)
+		scale = max(scale, k)
+		out[i] = picture.View{Kind: picture.Top, At: middle}
+	}
+	for i := range out {
+		out[i].Span = scale * float64(w)
+	}
+	return out
 }
 
 // Side finds what a name stands for beside another one.

@@ -126,8 +126,16 @@ func TestPictures(t *testing.T) {
 	if err := p.PNG(&b, 900); err != nil {
 		t.Fatal(err)
 	}
-	if c, err := png.DecodeConfig(&b); err != nil || c.Width != 900 {
+	if c, err := png.DecodeConfig(bytes.NewReader(b.Bytes())); err != nil || c.Width != 900 {
 		t.Errorf("%v, %d wide", err, c.Width)
+	}
+	above, err := comparison.Make(context.Background(), comparison.Order{Job: demo(t), A: "A", B: "B", Pictures: true, Above: true, Quality: picture.First}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var c bytes.Buffer
+	if err := above.PNG(&c, 900); err != nil || bytes.Equal(b.Bytes(), c.Bytes()) {
+		t.Errorf("%v; from above it looks as from the front", err)
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()

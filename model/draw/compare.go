@@ -96,7 +96,7 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 	}
 	if a.Picture != nil && b.Picture != nil {
 		l.foot(View{}, "")
-		l.words(sheetMargin, l.h-10.5, scene.AnchorStart, typeSmall, false, l.theme.Faint, "Both pictures are taken from the same distance.")
+		l.words(sheetMargin, l.h-10.5, scene.AnchorStart, typeSmall, false, l.theme.Faint, "Both pictures are taken from the same distance, so at the same scale.")
 	} else {
 		l.foot(page, scaleWords(one, job.Units, l.name))
 	}

@@ -2,6 +2,7 @@ package approval
 
 import (
 	"bytes"
+	"example.org/castwright/export/comparison"
 	"image"
 	"image/png"
 	"os"
@@ -290,7 +291,7 @@ func TestLetterhead(t *testing.T) {
 
 func TestComparison(t *testing.T) {
 	r := newRig(t)
-	r.d.ExportComparison("A", "A", false)
+	r.d.ExportComparison(comparison.Order{A: "A", B: "A"})
 	r.press("Export…")
 	if !strings.Contains(r.reads(), "the same one") {
 		t.Errorf("the dialog says:\n%s", r.reads())
@@ -302,7 +303,7 @@ func TestComparison(t *testing.T) {
 	if err := r.s.Do(edit.SetThickness(50 * units.Millimetre)); err != nil {
 		t.Fatal(err)
 	}
-	r.d.ExportComparison("", "", false)
+	r.d.ExportComparison(comparison.Order{})
 	r.press("Export…")
 	r.entry("A name in this folder").SetText(filepath.Join(r.dir, "both.pdf"))
 	r.press("Write")

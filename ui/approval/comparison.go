@@ -15,11 +15,10 @@ import (
 // comparisonWidth is the width of a comparison as PNG, in pixels.
 const comparisonWidth = 2400
 
-// ExportComparison asks which two options to write side by side, starting with a and
-// b ("" for the option in hand and its neighbour) as drawings or pictures, and writes
-// them.
-func (d *Desk) ExportComparison(a, b string, pictures bool) {
-	j := d.s.Job()
+// ExportComparison asks which two to write side by side, starting with those that are
+// shown (none for the option in hand and its neighbour) and as they are, and writes them.
+func (d *Desk) ExportComparison(shown comparison.Order) {
+	j, a, b := d.s.Job(), shown.A, shown.B
 	var names, words []string
 	for _, o := range j.Options {
 		names = append(names, o.Name)
@@ -43,7 +42,7 @@ func (d *Desk) ExportComparison(a, b string, pictures bool) {
 			b = j.Options[(slices.Index(names, a)+1)%len(j.Options)].Name
 		}
 	}
-	order := comparison.Order{A: a, B: b, Pictures: pictures, Quality: d.quality, Date: d.today()}
+	order := comparison.Order{A: a, B: b, Pictures: shown.Pictures, Above: shown.Above, Quality: d.quality, Date: d.today()}
 	left := control.NewChoice(d.frame, "The option at the left.", words, func(i int) { order.A = names[i] })
 	right := control.NewChoice(d.frame, "The option at the right.", words, func(i int) { order.B = names[i] })
 	left.SetPicked(slices.Index(names, a))
@@ -51,9 +50,17 @@ func (d *Desk) ExportComparison(a, b string, pictures bool) {
 	var as *control.Segments
 	as = control.NewSegments(d.frame, []control.Face{
 		{Text: "Drawings", Hint: "To scale, with what differs marked where it lies."},
-		{Text: "Pictures", Hint: "Photo-like, both from the same distance."},
-	}, func(i int) { order.Pictures = i == 1; as.SetPicked(i) })
-	as.SetPicked(map[bool]int{true: 1}[pictures])
+		{Text: "Pictures", Hint: "Photo-like, both from the front and the same distance."},
+		{Text: "From above", Hint: "Photo-like, both from straight above and to one scale."},
+	}, func(i int) { order.Pictures, order.Above = i > 0, i > 1; as.SetPicked(i) })
+	switch {
+	case shown.Above:
+		as.SetPicked(2)
+	case shown.Pictures:
+		as.SetPicked(1)
+	default:
+		as.SetPicked(0)
+	}
 	var kind fileKind
 	bad := fault()
 	body := control.Column(look.Space,

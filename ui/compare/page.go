@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"example.org/castwright/export/comparison"
 	"example.org/castwright/model/change"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/geom"
@@ -22,9 +23,8 @@ import (
 // it was approved. It belongs to the main goroutine.
 type Page struct {
 	Object *fyne.Container
-	// OnExport is asked to write the two as a page, as drawings or pictures; nil for
-	// nobody.
-	OnExport func(a, b string, pictures bool)
+	// OnExport is asked to write the two as a page, as they are shown; nil for nobody.
+	OnExport func(comparison.Order)
 	// Later runs something on the main goroutine after a while; nil at once.
 	Later func(time.Duration, func())
 
@@ -85,6 +85,7 @@ func New(s *session.Session, f *control.Frame, close func(), run func(keys.ID)) 
 	p := &Page{s: s, frame: f, run: run, marks: true, dims: true, picked: -1, sides: sides{s: s}, px: 1}
 	p.shots = &shots{frame: f, kept: &p.kept, told: p.progress, took: p.renew, bad: func(err error) {
 		p.stopped = true
+		p.progress("", 1)
 		p.doing.SetText("No picture: " + err.Error())
 	}}
 	p.chooseA = control.NewChoice(f, "What stands at the left: an option, or one as it was approved.", nil, func(i int) { p.choose(&p.a, &p.b, i) })
@@ -137,7 +138,7 @@ func (p *Page) tools(close func()) fyne.CanvasObject {
 	export := control.NewButton(p.frame, control.Face{Icon: icon.Export, Text: "Export…",
 		Hint: "Writes the two as one page or picture, as they are shown, with what differs.", Kind: control.Raised}, func() {
 		if p.OnExport != nil {
-			p.OnExport(p.a, p.b, p.picture)
+			p.OnExport(p.Shown())
 		}
 	})
 	left := control.Row(look.Space, control.Sized(152, 0, p.as.Container), p.fromBox, control.Sized(232, 0, p.how.Container),
@@ -236,8 +237,10 @@ func (p *Page) Close() {
 	p.asked = [2]ask{}
 }
 
-// Shown is the names of the two sides and whether they are shown as pictures.
-func (p *Page) Shown() (a, b string, pictures bool) { return p.a, p.b, p.picture }
+// Shown is the two sides and how they are shown.
+func (p *Page) Shown() comparison.Order {
+	return comparison.Order{A: p.a, B: p.b, Pictures: p.picture, Above: p.picture && p.above}
+}
 
 // Empty reports whether there is nothing to compare.
 func (p *Page) Empty() bool { return p.a == "" }
