@@ -63,22 +63,28 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	always(keys.SelectNone, w.backOut)
 	change(keys.Mirror, func() { w.do(w.session.Do(edit.Mirror())) })
 
-	// What is seen is the drawing, or the two that are compared.
-	seen := func(id keys.ID, board, compared func()) {
+	w.bindPicture(b)
+	// What is seen is the drawing, the two that are compared, or the picture.
+	seen := func(id keys.ID, board, compared, picture func()) {
 		b[id] = keys.Binding{
 			Do: func() {
-				if w.comparing() {
+				switch {
+				case w.showing.InPicture():
+					picture()
+				case w.comparing():
 					compared()
-				} else {
+				default:
 					board()
 				}
 			},
-			Enabled: func() bool { return drawing() || w.comparing() && !w.compare.Empty() },
+			Enabled: func() bool {
+				return drawing() || w.comparing() && !w.compare.Empty() || w.showing.InPicture()
+			},
 		}
 	}
-	seen(keys.Fit, func() { w.board.Fit() }, func() { w.compare.Fit() })
-	seen(keys.ZoomIn, func() { w.board.ZoomIn() }, func() { w.compare.ZoomIn() })
-	seen(keys.ZoomOut, func() { w.board.ZoomOut() }, func() { w.compare.ZoomOut() })
+	seen(keys.Fit, func() { w.board.Fit() }, func() { w.compare.Fit() }, w.showing.WholeTop)
+	seen(keys.ZoomIn, func() { w.board.ZoomIn() }, func() { w.compare.ZoomIn() }, func() { w.showing.Nearer(1) })
+	seen(keys.ZoomOut, func() { w.board.ZoomOut() }, func() { w.compare.ZoomOut() }, func() { w.showing.Nearer(-1) })
 	b[keys.ZoomActual] = keys.Binding{Do: func() { w.board.ZoomActual() }, Enabled: drawing}
 	b[keys.PanTool] = keys.Binding{Do: func() { w.board.TogglePan() }, Enabled: drawing,
 		Checked: func() bool { return w.board.Tool() == board.Pan }}
@@ -200,7 +206,9 @@ func (w *window) do(err error) bool {
 // backOut backs out of one thing.
 func (w *window) backOut() {
 	if w.showing.Object.Visible() {
-		w.closeShowing()
+		if !w.showing.BackOut() {
+			w.closeShowing()
+		}
 		return
 	}
 	if w.comparing() {

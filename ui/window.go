@@ -109,7 +109,9 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.showing = showing.New(w.session, w.frame, w.closeShowing, w.stepOption)
 	w.room = room.New(w.session, w.frame, w.files, h.later, w.closeRoom)
 	w.room.OnHint = func(text string) { w.hint.over(text) }
+	w.showing.Files, w.showing.Later = w.files, h.later
 	w.keys = keys.NewDispatcher(w.frame, w.bindings())
+	w.showing.Run = w.keys.Run
 	w.panel = panel.New(w.session, w.frame)
 	w.panel.OnPlace = w.board.Place
 	w.panel.OnRun = w.keys.Run

@@ -2,7 +2,9 @@ package ui
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
+	"image"
 	"os"
 	"path/filepath"
 	"slices"
@@ -13,6 +15,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"example.org/castwright/export/picture"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/store"
@@ -33,9 +36,16 @@ func newRig(t *testing.T) *window {
 	set.Folder = t.TempDir()
 	w := newWindow(a, set, host{post: func(f func()) { f() }, later: func(time.Duration, func()) {}})
 	w.frame.Inline = true
+	w.showing.SetRenderer(blank)
 	t.Cleanup(w.win.Close)
 	w.win.Resize(fyne.NewSize(startW, startH))
 	return w
+}
+
+// blank takes pictures that show nothing, at once.
+func blank(_ context.Context, _ *picture.Set, _ picture.View, _ picture.Quality, w, h int,
+	_ func(string, float64, *image.NRGBA)) (*image.NRGBA, error) {
+	return image.NewNRGBA(image.Rect(0, 0, w, h)), nil
 }
 
 func (w *window) press(name fyne.KeyName) {
@@ -100,6 +110,9 @@ func TestEveryActionRuns(t *testing.T) {
 		}
 		if w.comparing() {
 			w.closeCompare()
+		}
+		if w.showing.Shown() && a.Menu != "Show" {
+			w.closeShowing()
 		}
 		w.session.Load(j, "")
 		w.session.Select(session.Pick{Part: w.session.Design().Sinks[0].ID, Node: -1})

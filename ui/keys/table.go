@@ -108,7 +108,7 @@ type Action struct {
 }
 
 // Menus are the menus from left to right.
-var Menus = []string{"File", "Edit", "View", "Parts", "Draw", "Arrange", "Options", "Help"}
+var Menus = []string{"File", "Edit", "View", "Parts", "Draw", "Arrange", "Options", "Show", "Help"}
 
 const (
 	shift = fyne.KeyModifierShift
@@ -116,7 +116,7 @@ const (
 )
 
 // Table is every action, by menus.
-var Table = slices.Concat(table, rooming, drawing, copying, arranging, comparing)
+var Table = slices.Concat(table, rooming, drawing, copying, arranging, comparing, picturing)
 
 var table = []Action{
 	{ID: NewJob, Menu: "File", Name: "New job", Key: Key{fyne.KeyN, Ctrl},

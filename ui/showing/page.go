@@ -7,12 +7,15 @@ package showing
 import (
 	"fmt"
 	"image"
+	"math"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 
+	"example.org/castwright/export/picture"
 	"example.org/castwright/export/raster"
 	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
@@ -21,7 +24,9 @@ import (
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
+	"example.org/castwright/ui/files"
 	"example.org/castwright/ui/icon"
+	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/session"
 	look "example.org/castwright/ui/theme"
 )
@@ -40,14 +45,25 @@ type Page struct {
 	caption *caption
 	letters *fyne.Container
 	names   []string // of the options that letters has
+	many    bool     // too many for a button each
 	before  *control.Button
 	after   *control.Button
 	mode    *control.Segments
 	from    *fyne.Container // the views of the picture
 	views   *control.Segments
+	wall    *control.Button
+	cabinet *control.Button
+	legs    *control.Button
 	lines   *control.Button
 	colours *control.Button
 	plan    *fyne.Container // what is for the drawing alone
+
+	// Run does an action of the table, Files and Later are the window's; none in a
+	// test that does not need them.
+	Run   func(keys.ID)
+	Files *files.Files
+	Later func(time.Duration, func())
+	wish  wish // of the picture saved last
 
 	picture    bool // is shown, not the drawing
 	dimensions bool
@@ -56,8 +72,16 @@ type Page struct {
 	said       string // what a button does
 }
 
-// Up to this many options have a button each; more are gone through.
-const maxLetters = 6
+// Up to this many options have a button each, fewer beside a picture; more are gone
+// through.
+const maxLetters, maxByPicture = 6, 3
+
+func (p *Page) mostLetters() int {
+	if p.picture {
+		return maxByPicture
+	}
+	return maxLetters
+}
 
 // touch is the side of a button in points: it is for a finger at arm's length.
 const touch = 40
@@ -77,7 +101,10 @@ func New(s *session.Session, f *control.Frame, close func(), step func(by int)) 
 		p.progress = text
 		p.tell()
 	})
-	p.photo.walked = func() { p.views.SetPicked(-1) }
+	p.photo.walked = func() {
+		p.views.SetPicked(p.photo.which())
+		p.tell()
+	}
 	button := func(res fyne.Resource, hint string, do func()) *control.Button {
 		return control.NewButton(f, control.Face{Icon: res, Hint: hint}, do)
 	}
@@ -85,19 +112,25 @@ func New(s *session.Session, f *control.Frame, close func(), step func(by int)) 
 	p.after = button(icon.Right, "The option after this one (right arrow).", func() { step(1) })
 	p.mode = control.NewSegments(f, []control.Face{
 		{Text: "Drawing", Hint: "The top from above, to scale (P changes over)."},
-		{Text: "Picture", Hint: "The top as it will look; drag to walk round it, turn the wheel to come nearer (P)."},
+		{Text: "Picture", Hint: "The top as it will look; drag to walk round it, click to look from near (P)."},
 	}, func(i int) { p.show(i == 1) })
 	p.views = control.NewSegments(f, []control.Face{
-		{Text: "Front", Hint: "The picture from the front and above."},
-		{Text: "Above", Hint: "The picture from straight above."},
-		{Text: "Near", Hint: "The picture from close by."},
-	}, p.view)
-	p.from = control.Sized(204, 0, p.views.Container)
+		{Text: "Front", Hint: keys.Hint(keys.PictureFront)},
+		{Text: "Above", Hint: keys.Hint(keys.PictureAbove)},
+		{Text: "Near", Hint: keys.Hint(keys.PictureNear)},
+	}, p.View)
+	act := func(id keys.ID, res fyne.Resource) *control.Button {
+		return button(res, keys.Hint(id), func() { p.Run(id) })
+	}
+	p.wall, p.cabinet, p.legs = act(keys.PictureWall, icon.Wall), act(keys.PictureCabinet, icon.Cabinet), act(keys.PictureLegs, icon.Legs)
 	p.lines = button(icon.Dimension, "Dimension lines on the drawing, or none (D).", p.ToggleDimensions)
 	p.colours = button(icon.Texture, "The finish as it looks, or plain colours (F).", p.ToggleTextures)
 	leave := button(icon.Close, "Back to work (Esc).", close)
 	side := func(b *control.Button) fyne.CanvasObject { return control.Sized(touch, touch, b) }
 	p.plan = control.Row(look.Gap, side(p.lines), side(p.colours))
+	p.from = control.Row(look.Gap, control.Sized(192, 0, p.views.Container), gap(),
+		side(act(keys.ZoomOut, icon.ZoomOut)), side(act(keys.ZoomIn, icon.ZoomIn)), gap(),
+		side(p.wall), side(p.cabinet), side(p.legs), gap(), side(act(keys.SavePhoto, icon.Export)))
 	bar := control.Row(look.Gap, side(p.before), p.letters, side(p.after), gap(),
 		control.Sized(176, 0, p.mode.Container), gap(), p.plan, p.from, gap(), side(leave))
 	card := container.NewStack(control.NewFill(look.Surface, touch/2), control.Pad(look.Gap+2, look.Space+look.Gap, bar))
@@ -153,6 +186,9 @@ func (p *Page) ToggleTextures() {
 // Key works the page by keys that a hand finds without looking. It reports
 // whether it took the key.
 func (p *Page) Key(e *fyne.KeyEvent) bool {
+	if p.picture && p.pictureKey(e.Name) {
+		return true
+	}
 	switch e.Name {
 	case fyne.KeyLeft, fyne.KeyUp, fyne.KeyPageUp, fyne.KeyBackspace:
 		p.step(-1)
@@ -174,6 +210,37 @@ func (p *Page) Key(e *fyne.KeyEvent) bool {
 	return true
 }
 
+// pictureKey works the picture.
+func (p *Page) pictureKey(name fyne.KeyName) bool {
+	switch name {
+	case fyne.KeyLeft:
+		p.photo.walk(-turnStep, 0)
+	case fyne.KeyRight:
+		p.photo.walk(turnStep, 0)
+	case fyne.KeyUp:
+		p.photo.walk(0, riseStep)
+	case fyne.KeyDown:
+		p.photo.walk(0, -riseStep)
+	case fyne.KeyPlus, fyne.KeyEqual:
+		p.photo.nearer(zoomStep)
+	case fyne.KeyMinus:
+		p.photo.nearer(1 / zoomStep)
+	case fyne.Key0, fyne.KeyHome:
+		p.photo.wholeTop()
+	case fyne.Key1, fyne.Key2, fyne.Key3:
+		p.View(int(name[0] - '1'))
+	case fyne.KeyW:
+		p.ToggleWall()
+	case fyne.KeyC:
+		p.ToggleBelow(picture.BelowCabinet)
+	case fyne.KeyL:
+		p.ToggleBelow(picture.BelowLegs)
+	default:
+		return false
+	}
+	return true
+}
+
 // Say says what a button does, "" when it is done.
 func (p *Page) Say(text string) {
 	p.said = text
@@ -188,45 +255,117 @@ func (p *Page) tell() {
 	case p.picture && p.progress != "":
 		p.caption.say(p.progress)
 	default:
-		var words []string
-		if len(p.s.Job().Options) > 1 {
-			words = append(words, "Arrow keys go through the options.")
-		}
-		if p.picture {
-			words = append(words, "Drag to walk round the top.")
-		} else {
-			words = append(words, "D shows or hides the dimensions.")
-		}
-		p.caption.say(strings.Join(append(words, "Esc goes back to work."), " "))
+		p.caption.say(p.manual())
 	}
 }
 
+// manual says what can be done.
+func (p *Page) manual() string {
+	several := len(p.s.Job().Options) > 1
+	switch {
+	case p.picture && p.photo.which() == 2:
+		return "A click looks at another place, dragging or the arrow keys walk round it. Esc goes back to the whole top."
+	case p.picture && several:
+		return "Drag or use the arrow keys to walk round the top, click a place to look from near. Page down shows the next option, Esc goes back to work."
+	case p.picture:
+		return "Drag or use the arrow keys to walk round the top, click a place to look from near. Esc goes back to work."
+	case several:
+		return "Arrow keys go through the options. D shows or hides the dimensions. Esc goes back to work."
+	}
+	return "D shows or hides the dimensions. Esc goes back to work."
+}
+
 // show takes the picture or the drawing.
-func (p *Page) show(picture bool) {
-	p.picture = picture
-	show(p.stage, !picture)
-	show(p.plan, !picture)
-	show(p.from, picture)
-	if picture {
+func (p *Page) show(inPicture bool) {
+	p.picture = inPicture
+	show(p.stage, !inPicture)
+	show(p.plan, !inPicture)
+	show(p.from, inPicture)
+	if inPicture {
 		p.mode.SetPicked(1)
 		p.stage.forget()
 		p.photo.Show()
-		p.view(0)
+		p.photo.view = picture.View{Kind: picture.Quarter}
+		p.photo.walked()
 	} else {
 		p.mode.SetPicked(0)
 		p.photo.Hide()
 		p.photo.forget()
 		p.progress = ""
 	}
-	p.title.plate(picture)
-	p.caption.plate(picture)
+	p.title.plate(inPicture)
+	p.caption.plate(inPicture)
 	p.Refresh()
 }
 
-// view takes one of the given views of the picture.
-func (p *Page) view(i int) {
-	p.views.SetPicked(i)
-	p.photo.take(i)
+// View takes one of the given views of the picture: 0 from the front, 1 from above,
+// 2 from near.
+func (p *Page) View(i int) { p.photo.take(i) }
+
+// Walk takes the eye round the top, by steps to its right and up.
+func (p *Page) Walk(right, up float64) { p.photo.walk(right*turnStep, up*riseStep) }
+
+// Nearer brings the eye a step nearer or, below 0, farther.
+func (p *Page) Nearer(steps float64) { p.photo.nearer(math.Pow(zoomStep, steps)) }
+
+// WholeTop shows all of the top again.
+func (p *Page) WholeTop() { p.photo.wholeTop() }
+
+// SetRenderer has pictures taken by another one than [picture.Render], for tests.
+func (p *Page) SetRenderer(r Renderer) { p.photo.render = r }
+
+// InPicture reports whether the page is open with the picture.
+func (p *Page) InPicture() bool { return p.Shown() && p.picture }
+
+// ShowPicture takes the picture, ShowDrawing the drawing.
+func (p *Page) ShowPicture() { p.show(true) }
+
+// ShowDrawing takes the drawing.
+func (p *Page) ShowDrawing() { p.show(false) }
+
+// BackOut goes back from a close look; it reports whether there was one.
+func (p *Page) BackOut() bool { return p.picture && p.photo.back() }
+
+// Wall reports whether walls stand at wall edges in the picture.
+func (p *Page) Wall() bool { return !p.photo.about.NoWall }
+
+// ToggleWall puts the walls at wall edges into the picture or takes them out.
+func (p *Page) ToggleWall() {
+	about := p.photo.about
+	about.NoWall = !about.NoWall
+	p.photo.setAbout(about)
+	p.showAbout()
+}
+
+// Below is what the top stands on in the picture.
+func (p *Page) Below() picture.Below {
+	if b := p.photo.about.Below; b != picture.BelowDesigned {
+		return b
+	}
+	if picture.HasLegs(p.s.Report().Solid) {
+		return picture.BelowLegs
+	}
+	return picture.BelowCabinet
+}
+
+// ToggleBelow puts a cabinet or legs below the top, or nothing.
+func (p *Page) ToggleBelow(what picture.Below) {
+	about := p.photo.about
+	if p.Below() == what {
+		what = picture.BelowNothing
+	}
+	about.Below = what
+	p.photo.setAbout(about)
+	p.showAbout()
+}
+
+// showAbout shows on the buttons what stands about the top.
+func (p *Page) showAbout() {
+	walls := picture.HasWalls(p.s.Report().Solid)
+	p.wall.SetEnabled(walls)
+	p.wall.SetOn(walls && p.Wall())
+	p.cabinet.SetOn(p.Below() == picture.BelowCabinet)
+	p.legs.SetOn(p.Below() == picture.BelowLegs)
 }
 
 // Refresh shows the option as it is.
@@ -244,6 +383,7 @@ func (p *Page) Refresh() {
 	p.after.SetEnabled(at+1 < len(j.Options))
 	p.lines.SetOn(p.dimensions)
 	p.colours.SetOn(p.textures)
+	p.showAbout()
 	p.tell()
 	if p.picture {
 		p.photo.ask()
@@ -275,15 +415,17 @@ func (p *Page) fillLetters(options []design.Option, at int) {
 	for _, o := range options {
 		names = append(names, o.Name+"\n"+o.Title)
 	}
-	if strings.Join(names, "\n") != strings.Join(p.names, "\n") || len(options) > maxLetters {
+	many := len(options) > p.mostLetters()
+	if strings.Join(names, "\n") != strings.Join(p.names, "\n") || many != p.many || many {
+		p.many = many
 		p.names = names
 		p.letters.RemoveAll()
-		if len(options) > maxLetters {
+		if many {
 			p.letters.Add(control.Middle(control.Pad(0, look.Space,
 				control.NewText(fmt.Sprintf("%d of %d", at+1, len(options))))))
 		}
 		for _, o := range options {
-			if len(options) == 1 || len(options) > maxLetters {
+			if len(options) == 1 || many {
 				break // nothing to choose, or too many for a button each
 			}
 			hint := "Shows option " + o.Name + "."
@@ -294,7 +436,7 @@ func (p *Page) fillLetters(options []design.Option, at int) {
 			p.letters.Add(control.Sized(touch, touch, b))
 		}
 	}
-	if n := len(options); n > 1 && n <= maxLetters {
+	if len(options) > 1 && !many {
 		for i, sized := range p.letters.Objects {
 			sized.(*fyne.Container).Objects[0].(*control.Button).SetOn(i == at)
 		}

@@ -16,12 +16,13 @@ import (
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/session"
+	look "example.org/castwright/ui/theme"
 )
 
 // rig is the page on the demo job, in a window of 1280 x 800 points.
 func rig(t *testing.T) (*Page, *session.Session) {
 	t.Helper()
-	test.NewTempApp(t)
+	test.NewTempApp(t).Settings().SetTheme(look.New(look.Light))
 	j, err := store.Decode(assets.Demos()[0].Data)
 	if err != nil {
 		t.Fatal(err)

@@ -24,42 +24,61 @@ type photo struct {
 	s      *session.Session
 	frame  *control.Frame
 	say    func(string) // progress
-	walked func()       // told that the hand has left the given views
+	walked func()       // told that another view is taken
+	render Renderer
 	raster *canvas.Raster
 
 	view   picture.View
+	whole  picture.View // what a close look goes back to
+	about  picture.SetOptions
 	set    *picture.Set // of the design as it is, nil until it is built
-	shot   image.Image  // the best so far
-	scaled *image.RGBA  // shot at the raster's size
-
-	turn   int // counts what was asked for, so that late pictures are dropped
+	shot   *image.NRGBA // the best so far
+	shotAt picture.View // what it shows
+	shotOf *picture.Set
+	scaled *image.RGBA // shot at the raster's size
+	turn   int         // counts what was asked for, so that late pictures are dropped
 	first  bool
 	again  bool
 	cancel context.CancelFunc
 }
 
-// The eye of the view from the front, as degrees; see package picture.
-const startTurn, startRise = -15, 34
+// Renderer takes a picture, as [picture.Render] does.
+type Renderer func(ctx context.Context, set *picture.Set, v picture.View, q picture.Quality, w, h int,
+	show func(stage string, done float64, img *image.NRGBA)) (*image.NRGBA, error)
 
 func newPhoto(s *session.Session, f *control.Frame, say func(string)) *photo {
-	p := &photo{s: s, frame: f, say: say, cancel: func() {}}
+	p := &photo{s: s, frame: f, say: say, cancel: func() {}, render: picture.Render, walked: func() {}}
+	p.view = picture.View{Kind: picture.Quarter}
 	p.raster = canvas.NewRaster(p.draw)
 	p.ExtendBaseWidget(p)
 	p.Hide()
 	return p
 }
 
-// stages are the pictures that follow each other, with their share of the size.
+// stages are the pictures that follow each other.
 var stages = [...]struct {
 	quality picture.Quality
-	share   float64
 	words   string
-}{{picture.First, 0.5, "first look"}, {picture.Quick, 1, "clearer"}, {picture.Good, 1, "clear"}}
+}{{picture.First, "first look"}, {picture.Quick, "clearer"}, {picture.Good, "clear"}}
 
-// take takes one of the given views: from the front, from above, close.
-func (p *photo) take(i int) {
-	p.view = picture.View{Kind: [...]picture.Kind{picture.Quarter, picture.Top, picture.Close}[i]}
-	p.ask()
+// firstPixels bounds the first look, so that it follows the hand on a large screen
+// too.
+const firstPixels = 640 * 360
+
+// size is that of the picture of a stage, in pixels; ok is false where there is none.
+func (p *photo) size(stage int) (w, h int, ok bool) {
+	size := p.raster.Size()
+	scale := float32(1)
+	if c := fyne.CurrentApp().Driver().CanvasForObject(p); c != nil {
+		scale = c.Scale()
+	}
+	fw, fh := float64(size.Width*scale), float64(size.Height*scale)
+	if stage == 0 && fw > 0 && fh > 0 {
+		k := math.Min(0.5, math.Sqrt(firstPixels/(fw*fh)))
+		fw, fh = fw*k, fh*k
+	}
+	w, h = int(math.Round(fw)), int(math.Round(fh))
+	return w, h, w >= 32 && h >= 32 && w <= picture.MaxSide && h <= picture.MaxSide
 }
 
 // changed forgets the set of a design that is no longer in hand.
@@ -74,11 +93,11 @@ func (p *photo) stop() {
 // forget gives up, and lets the pictures and the set go.
 func (p *photo) forget() {
 	p.stop()
-	p.set, p.shot, p.scaled = nil, nil, nil
+	p.set, p.shot, p.shotOf, p.scaled = nil, nil, nil, nil
 }
 
 // ask has the picture taken again. A first look that is under way is finished, so
-// that something is seen while the hand moves; better ones are given up.
+// that something is seen while the hand moves; better ones are given up at once.
 func (p *photo) ask() {
 	if p.first {
 		p.again = true
@@ -90,27 +109,22 @@ func (p *photo) ask() {
 
 // start works at one stage in the background, then at the next.
 func (p *photo) start(stage int) {
-	size := p.raster.Size()
-	scale := float32(1)
-	if c := fyne.CurrentApp().Driver().CanvasForObject(p); c != nil {
-		scale = c.Scale()
-	}
-	st := stages[stage]
-	w := int(math.Round(float64(size.Width*scale) * st.share))
-	h := int(math.Round(float64(size.Height*scale) * st.share))
-	if w < 32 || h < 32 || w > picture.MaxSide || h > picture.MaxSide {
+	w, h, ok := p.size(stage)
+	if !ok {
 		return
 	}
+	st := stages[stage]
+	fullW, fullH, _ := p.size(len(stages) - 1)
 	ctx, cancel := context.WithCancel(context.Background())
 	p.cancel = cancel
 	p.first = stage == 0
-	turn, set, view, d := p.turn, p.set, p.view, p.s.Design()
+	turn, set, view, about, d := p.turn, p.set, p.view, p.about, p.s.Design()
 	p.frame.Background(func() func() {
 		if set == nil {
-			set = picture.Build(d, slab.Resolve(d), picture.SetOptions{})
+			set = picture.Build(d, slab.Resolve(d), about)
 		}
 		told := -1
-		img, err := picture.Render(ctx, set, view, st.quality, w, h, func(_ string, done float64, _ *image.NRGBA) {
+		img, err := p.render(ctx, set, view, st.quality, w, h, func(_ string, done float64, _ *image.NRGBA) {
 			if percent := int(20*done) * 5; percent != told && stage > 0 {
 				told = percent
 				fyne.Do(func() {
@@ -121,6 +135,10 @@ func (p *photo) start(stage int) {
 			}
 		})
 		cancel()
+		var ready *image.RGBA
+		if err == nil {
+			ready = fitted(img, fullW, fullH)
+		}
 		return func() {
 			if stage == 0 {
 				p.first = false
@@ -137,7 +155,7 @@ func (p *photo) start(stage int) {
 				if !again {
 					p.set = set
 				}
-				p.shot, p.scaled = img, nil
+				p.shot, p.shotAt, p.shotOf, p.scaled = img, view, set, ready
 				p.raster.Refresh()
 			}
 			switch {
@@ -160,38 +178,23 @@ func (p *photo) draw(w, h int) image.Image {
 	if p.scaled != nil && p.scaled.Rect.Dx() == w && p.scaled.Rect.Dy() == h {
 		return p.scaled
 	}
+	if p.shot == nil {
+		return image.NewRGBA(image.Rect(0, 0, w, h)) // the window's ground, for a moment
+	}
+	p.scaled = fitted(p.shot, w, h)
+	return p.scaled
+}
+
+// fitted is a picture without holes at a size.
+func fitted(img *image.NRGBA, w, h int) *image.RGBA {
+	// Without transparency the two models are the same bytes.
+	opaque := &image.RGBA{Pix: img.Pix, Stride: img.Stride, Rect: img.Rect}
+	if img.Rect.Dx() == w && img.Rect.Dy() == h {
+		return opaque
+	}
 	out := image.NewRGBA(image.Rect(0, 0, w, h))
-	if p.shot != nil {
-		draw.ApproxBiLinear.Scale(out, out.Rect, p.shot, p.shot.Bounds(), draw.Src, nil)
-	}
-	p.scaled = out
+	draw.ApproxBiLinear.Scale(out, out.Rect, opaque, opaque.Rect, draw.Src, nil)
 	return out
-}
-
-// walk leaves the given views for one that turns.
-func (p *photo) walk() {
-	if p.view.Kind != picture.Orbit {
-		p.view = picture.View{Kind: picture.Orbit, Turn: startTurn, Rise: startRise, Away: 1}
-		p.walked()
-	}
-}
-
-// Dragged walks the eye round the top.
-func (p *photo) Dragged(e *fyne.DragEvent) {
-	p.walk()
-	p.view.Turn = math.Mod(p.view.Turn-0.35*float64(e.Dragged.DX), 360)
-	p.view.Rise = min(86, max(5, p.view.Rise+0.35*float64(e.Dragged.DY)))
-	p.ask()
-}
-
-// DragEnd leaves the picture to grow clearer.
-func (p *photo) DragEnd() {}
-
-// Scrolled brings the eye nearer or farther.
-func (p *photo) Scrolled(e *fyne.ScrollEvent) {
-	p.walk()
-	p.view.Away = min(3, max(0.3, p.view.Away*math.Exp(-0.004*float64(e.Scrolled.DY))))
-	p.ask()
 }
 
 // Cursor is that of something to be taken hold of.
