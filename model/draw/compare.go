@@ -2,6 +2,7 @@ package draw
 
 import (
 	"image"
+	"math"
 
 	"example.org/castwright/model/change"
 	"example.org/castwright/model/design"
@@ -55,7 +56,7 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 		w.Scale = l.unit / 20
 		n := 1.0
 		for range 2 {
-			w, n = l.fitted(w, bounds, zones[i], room(s.Option.Design, s.Report.Solid, w))
+			w, n = l.fitted(w, bounds, zones[i], roomOf(w, sides, i))
 		}
 		if n >= one {
 			one, scale = n, w.Scale
@@ -75,7 +76,7 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 		if bounds.Empty() || !bounds.Min.Finite() || !bounds.Max.Finite() {
 			continue
 		}
-		w := l.centred(v, bounds, zones[i], room(s.Option.Design, s.Report.Solid, v))
+		w := l.centred(v, bounds, zones[i], roomOf(v, sides, i))
 		if s.Picture != nil {
 			if i == 0 {
 				page = w
@@ -102,6 +103,20 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 	}
 	l.table(job, a, b, changes, l.h-80)
 	return l.page(page)
+}
+
+// roomOf is the room that the dimensions of a side take; of tops of one size, that of
+// both, so that they stand level.
+func roomOf(v View, sides [2]Side, at int) [4]float64 {
+	of := func(s Side) [4]float64 { return room(s.Option.Design, s.Report.Solid, v) }
+	out, other := of(sides[at]), of(sides[1-at])
+	a, b := sides[0].Report.Solid.Outline.Bounds(), sides[1].Report.Solid.Outline.Bounds()
+	if math.Abs(a.W()-b.W()) < 0.5 && math.Abs(a.H()-b.H()) < 0.5 {
+		for i := range out {
+			out[i] = max(out[i], other[i])
+		}
+	}
+	return out
 }
 
 // fitPicture lays a picture as large as fits into the middle of a zone, mm.
@@ -178,7 +193,7 @@ func (l *layout) table(job design.Job, a, b Side, changes []change.Change, y flo
 	column := func(k int) float64 { return x + float64(k)*(half+12) }
 	// Two lines of heads, and one for each row.
 	rows := (len(changes)+1)/2 + len(words) + (len(numbers)+1)/2
-	pitch := min(4.6, (l.h-17.5-y-8)/float64(max(1, rows+2)))
+	pitch := min(4.6, (l.h-17.5-y-4)/float64(max(1, rows+2)))
 	size := min(typeSmall, 0.68*pitch)
 	if n := len(changes); n > 0 {
 		for i, c := range changes {
