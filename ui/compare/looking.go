@@ -284,7 +284,7 @@ func (p *Page) subject(i int) (subject, bool) {
 	out := subject{print: s.print, photo: p.picture}
 	switch {
 	case !p.picture:
-		out.drawn = drawn{dimensions: p.dims, dark: look.IsDark(), imperial: p.s.Job().Units == units.Imperial}
+		out.drawn = drawn{dimensions: p.Dimensions(), dark: look.IsDark(), imperial: p.s.Job().Units == units.Imperial}
 	case p.above:
 		out.seen = picture.View{Kind: picture.Top}
 	default:

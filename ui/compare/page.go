@@ -43,9 +43,9 @@ type Page struct {
 	over    bool // one lies over the other
 	fitted  bool // each is as large as fits
 	marks   bool
-	dims    bool
-	same    bool // what is the same is listed too
-	picked  int  // of the changes, -1 for none
+	plain   [2]bool // no dimension lines: side by side, over each other
+	same    bool    // what is the same is listed too
+	picked  int     // of the changes, -1 for none
 
 	plan, eye lock // of drawings and pictures from above; of pictures from the front
 	size      fyne.Size
@@ -82,7 +82,7 @@ type Page struct {
 
 // New is a page on a session. close leaves it; run does an action of the table.
 func New(s *session.Session, f *control.Frame, close func(), run func(keys.ID)) *Page {
-	p := &Page{s: s, frame: f, run: run, marks: true, dims: true, picked: -1, sides: sides{s: s}, px: 1}
+	p := &Page{s: s, frame: f, run: run, marks: true, plain: [2]bool{false, true}, picked: -1, sides: sides{s: s}, px: 1}
 	p.shots = &shots{frame: f, kept: &p.kept, told: p.progress, took: p.renew, bad: func(err error) {
 		p.stopped = true
 		p.progress("", 1)
@@ -325,7 +325,7 @@ func (p *Page) look() {
 	pick(p.scale, p.fitted && !p.over)
 	show(p.fromBox, p.picture)
 	p.marked.SetOn(p.marks)
-	p.lines.SetOn(p.dims)
+	p.lines.SetOn(p.Dimensions())
 	p.lines.SetEnabled(!p.picture)
 	p.scale.SetEnabled(!p.over)
 	p.also.SetTicked(p.same)
@@ -398,7 +398,8 @@ func (p *Page) ToggleMarks() { p.marks = !p.marks; p.look() }
 // ToggleDimensions shows dimension lines on the drawings, or none.
 func (p *Page) ToggleDimensions() {
 	if !p.picture {
-		p.dims = !p.dims
+		plain := p.plainness()
+		*plain = !*plain
 		p.look()
 	}
 }
@@ -416,7 +417,16 @@ func (p *Page) Over() bool       { return p.over }
 func (p *Page) Fitted() bool     { return p.fitted && !p.over }
 func (p *Page) Marked() bool     { return p.marks }
 func (p *Page) Same() bool       { return p.same }
-func (p *Page) Dimensions() bool { return p.dims && !p.picture }
+func (p *Page) Dimensions() bool { return !*p.plainness() && !p.picture }
+
+// plainness is whether drawings have no dimension lines. Two that lie over each other
+// start without: their numbers would be cut by the line between them.
+func (p *Page) plainness() *bool {
+	if p.over {
+		return &p.plain[1]
+	}
+	return &p.plain[0]
+}
 
 // letters are what a key alone does on the page.
 var letters = map[fyne.KeyName]keys.ID{

@@ -224,7 +224,7 @@ func TestChoose(t *testing.T) {
 // left is the first and the right the second.
 func TestWipe(t *testing.T) {
 	p, _, ran := rig(t, demo(t))
-	p.marks, p.dims = false, false
+	p.marks = false
 	p.ToggleOver()
 	if p.panes[0].Visible() || !p.one.Visible() || !p.wiper.Visible() {
 		t.Fatal("the two do not lie over each other")

@@ -66,6 +66,9 @@ func (l *lists) show(names [2]string, list []change.Change, values []draw.Contra
 		}
 	}
 	l.made.Add(heading(fmt.Sprintf("From %s to %s: %s", names[0], names[1], counted(len(list)))))
+	if len(list) > mostMarked {
+		l.made.Add(control.SmallLines("Too many to mark all of them at once: click one to see where it lies."))
+	}
 	for i, c := range list {
 		if i == mostListed {
 			l.made.Add(control.SmallLines("And " + amount.Count(len(list)-i, "more change") + ": these two have little in common."))
