@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"image"
@@ -11,6 +12,7 @@ import (
 	"strings"
 
 	"example.org/castwright/export/intake"
+	"example.org/castwright/export/picture"
 	"example.org/castwright/export/raster"
 	"example.org/castwright/export/room"
 	"example.org/castwright/model/geom"
@@ -33,7 +35,7 @@ func roomCommand() *cobra.Command {
 	var width int
 	var brighter, warmer float64
 	cmd := &cobra.Command{
-		Use:   "room FILE --photo PHOTO --corners x,y,x,y,x,y,x,y -o OUT.png",
+		Use:   "room FILE [--photo PHOTO --corners x,y,x,y,x,y,x,y] -o OUT.png",
 		Short: "Set one option into a photograph of the client's room, as PNG",
 		Long: "Sets one option into a photograph of the client's room, in the right perspective and scale, in\n" +
 			"the room's light. The corners are those of the present top's face, in pixels of the photograph as\n" +
@@ -43,17 +45,12 @@ func roomCommand() *cobra.Command {
 			"as the present one. With --paper the corners are those of a sheet of white paper that lies on\n" +
 			"the top, which tells the light exactly; --size is then its name or size, A4 if not given, and\n" +
 			"--at says where the new top's back left corner lies, to the right and behind the sheet's.\n" +
+			"Without --photo and --corners the room is taken that was marked in the window and stands in the job.\n" +
 			"The photograph is not changed, and no data but its picture goes into the new one.",
 		Args: oneArgument("the job's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if !strings.EqualFold(filepath.Ext(output), ".png") {
 				return fmt.Errorf("room needs -o and the name of a PNG to write, ending in .png; it got %q", output)
-			}
-			if photo == "" {
-				return errors.New("room needs --photo and the name of a JPEG or PNG picture of the room")
-			}
-			if corners == "" {
-				return errors.New("room needs --corners, such as --corners 410,300,1500,310,1630,520,290,500")
 			}
 			work, ok := qualities[quality]
 			if !ok || quality == "reference" {
@@ -69,6 +66,18 @@ func roomCommand() *cobra.Command {
 			}
 			if !(math.Abs(warmer) <= 1) {
 				return fmt.Errorf("--warmer %g is out of range: give -1 to 1", warmer)
+			}
+			if photo == "" && corners == "" {
+				if others := cmd.Flags().Changed; others("size") || others("paper") || others("at") || others("old-thickness") {
+					return errors.New("--size, --paper, --at and --old-thickness go with --photo and --corners: without them the job's own room says all of it")
+				}
+				return ownRoom(cmd, args[0], option, output, work, width, room.Light{Brighter: brighter, Warmer: warmer})
+			}
+			if photo == "" {
+				return errors.New("room needs --photo and the name of a JPEG or PNG picture of the room")
+			}
+			if corners == "" {
+				return errors.New("room needs --corners, such as --corners 410,300,1500,310,1630,520,290,500")
 			}
 			marks, err := pose.Parse(corners)
 			if err != nil {
@@ -121,14 +130,7 @@ func roomCommand() *cobra.Command {
 					return fmt.Errorf("--at: %w", err)
 				}
 			}
-			out, err := room.Compose(cmd.Context(), room.Top{Design: o.Design, Solid: s}, order, work, width, nil)
-			if err != nil {
-				return err
-			}
-			for _, n := range out.Notes {
-				fmt.Fprintln(cmd.OutOrStdout(), n)
-			}
-			return store.Write(output, func(w io.Writer) error { return raster.Photo(w, out.Image) })
+			return composeTo(cmd, output, room.Top{Design: o.Design, Solid: s}, order, work, width)
 		},
 	}
 	cmd.Flags().StringVar(&photo, "photo", "", "the photograph, JPEG or PNG")
@@ -144,6 +146,54 @@ func roomCommand() *cobra.Command {
 	cmd.Flags().Float64Var(&warmer, "warmer", 0, "colour of its light by hand, -1 (cooler) to 1 (warmer)")
 	optionFlag(cmd, &option, "the first one when not given")
 	return cmd
+}
+
+// ownRoom sets an option into the room that its job holds.
+func ownRoom(cmd *cobra.Command, path, option, output string, work picture.Quality, width int, by room.Light) error {
+	job, o, err := loadOption(path, option)
+	if err != nil {
+		return err
+	}
+	r := job.Room
+	if r.None() {
+		return fmt.Errorf("%s holds no room: give --photo and --corners, or mark them in the window", path)
+	}
+	if f := r.Faults(); len(f) > 0 {
+		return fmt.Errorf("%s: %w", path, f[0])
+	}
+	if err := notOver(output, path, filepath.Join(filepath.Dir(path), r.Photo)); err != nil {
+		return err
+	}
+	data, err := store.Photo(path, r)
+	if err != nil {
+		return err
+	}
+	limits := intake.Photo
+	limits.Side = mostRoom
+	img, meta, err := intake.Read(bytes.NewReader(data), limits)
+	if err != nil {
+		return fmt.Errorf("the photograph %s: %w", r.Photo, err)
+	}
+	if err := room.Marks(r.Corners, img.Rect.Dx(), img.Rect.Dy()).Check(img.Rect.Dx(), img.Rect.Dy()); err != nil {
+		return err
+	}
+	s := slab.Resolve(o.Design)
+	order := room.OrderOf(r, img, float64(meta.Focal35), s)
+	order.Light.Brighter += by.Brighter
+	order.Light.Warmer += by.Warmer
+	return composeTo(cmd, output, room.Top{Design: o.Design, Solid: s}, order, work, width)
+}
+
+// composeTo sets a top in and writes the picture.
+func composeTo(cmd *cobra.Command, output string, top room.Top, order room.Order, work picture.Quality, width int) error {
+	out, err := room.Compose(cmd.Context(), top, order, work, width, nil)
+	if err != nil {
+		return err
+	}
+	for _, n := range out.Notes {
+		fmt.Fprintln(cmd.OutOrStdout(), n)
+	}
+	return store.Write(output, func(w io.Writer) error { return raster.Photo(w, out.Image) })
 }
 
 // readPhoto takes a photograph in.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"image"
 	"image/png"
 	"math"
 	"os"
@@ -91,7 +92,23 @@ func writeJobs(env *testscript.Env) error {
 			return err
 		}
 	}
-	return nil
+	return roomed(env.WorkDir, option("A", sound))
+}
+
+// roomed writes a job with a photograph of the client's room.
+func roomed(dir string, o design.Option) error {
+	var photo bytes.Buffer
+	if err := png.Encode(&photo, image.NewGray(image.Rect(0, 0, 400, 300))); err != nil {
+		return err
+	}
+	path := filepath.Join(dir, "roomed.json")
+	name, sum, err := store.KeepPhoto(path, photo.Bytes(), ".png")
+	if err != nil {
+		return err
+	}
+	spot := func(x, y units.Share) design.Spot { return design.Spot{X: x * units.Percent, Y: y * units.Percent} }
+	return store.Save(path, design.Job{Materials: material.Defaults(), Options: []design.Option{o}, Room: design.Room{Photo: name, SHA256: sum,
+		Corners: [4]design.Spot{spot(25, 30), spot(75, 30), spot(88, 70), spot(12, 70)}, Width: 500 * units.Millimetre, Depth: 300 * units.Millimetre}})
 }
 
 // absurd gives designs that can be written down and mean nothing, made from a

@@ -156,7 +156,11 @@ func Compose(ctx context.Context, t Top, o Order, q picture.Quality, width int, 
 		out.Notes = append(out.Notes, outside)
 	}
 	c := t.Solid.Outline.Bounds().Centre()
-	faded(m, perPixel(p, c.X, c.Y, t.Solid.Thickness))
+	mm := perPixel(p, c.X, c.Y, t.Solid.Thickness)
+	faded(m, mm)
+	if !o.Paper { // of a sheet nobody knows how far the present top reaches
+		slivers(out.Image, m, part.Min, o, cam, t.Solid.Thickness-o.Place.Rise, mm, lit.grain)
+	}
 	lay(out.Image, m, part.Min, lit, o.Place, cam)
 	return out, nil
 }

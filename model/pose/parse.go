@@ -75,7 +75,7 @@ func ParseSize(text string, sys units.System) (w, d units.Length, err error) {
 	if d, err = units.Parse(strings.TrimSpace(b), sys); err != nil {
 		return 0, 0, fmt.Errorf("the depth: %w", err)
 	}
-	return w, d, CheckSize(w, d)
+	return w, d, CheckSize(w, d, sys)
 }
 
 // The sizes that can be marked.
@@ -85,10 +85,10 @@ const (
 )
 
 // CheckSize refuses a size that nothing to mark has.
-func CheckSize(w, d units.Length) error {
+func CheckSize(w, d units.Length, sys units.System) error {
 	for _, l := range []units.Length{w, d} {
 		if l < LeastSize || l > MostSize {
-			return fmt.Errorf("what is marked can't be %s mm: give 50 mm to 20 m", units.DecimalMM(l))
+			return fmt.Errorf("what is marked can't be %s: give %s to %s", units.Format(l, sys), units.Format(LeastSize, sys), units.Format(MostSize, sys))
 		}
 	}
 	return nil

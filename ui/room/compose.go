@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"image"
-	"image/png"
 	"io"
 	"os"
 	"path/filepath"
@@ -13,6 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"example.org/castwright/export/picture"
+	"example.org/castwright/export/raster"
 	"example.org/castwright/export/room"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/slab"
@@ -110,9 +110,9 @@ func (p *Page) Compose() {
 	if !p.Shown() {
 		return
 	}
-	if err := p.Able(); err != nil {
+	if p.Able() != nil || p.panel.refused() != nil {
 		if p.photo != nil {
-			p.panel.fault(err)
+			p.panel.tell()
 		}
 		return
 	}
@@ -277,7 +277,7 @@ func (p *Page) write(path string) {
 				if err := ctx.Err(); err != nil {
 					return err
 				}
-				return png.Encode(w, f.image)
+				return raster.Photo(w, f.image)
 			})
 		},
 		Done: func(err error) {

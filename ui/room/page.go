@@ -11,6 +11,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 
 	"example.org/castwright/export/room"
@@ -92,7 +93,7 @@ func New(s *session.Session, f *control.Frame, fs *files.Files, later func(time.
 	leave := control.NewButton(f, control.Face{Icon: closeIcon, Text: "Back to drawing",
 		Hint: "Leaves the room (Esc).", Kind: control.Raised}, close)
 	head := container.NewBorder(nil, nil, nil, leave, control.Middle(p.title))
-	p.side = control.Pad(0, look.Gap, control.Sized(panelWidth, 0, p.panel.object))
+	p.side = container.New(layout.NewCustomPaddedLayout(0, 0, look.Space, 0), control.Sized(panelWidth, 0, p.panel.object))
 	body := container.NewBorder(nil, nil, nil, p.side, container.NewStack(p.stage, p.empty.object))
 	p.Object = control.Ground(theme.ColorNameBackground, control.Pad(look.Space, look.Section,
 		container.NewBorder(control.Pad(look.Gap, 0, head), nil, nil, nil, body)))
@@ -332,7 +333,7 @@ func (p *Page) nudge(dx, dy float64) {
 }
 
 // moved follows the corner that is held.
-func (p *Page) moved() { p.panel.compose.SetEnabled(p.Able() == nil) }
+func (p *Page) moved() { p.panel.tell() }
 
 // same reports whether two designs are one.
 func same(a, b design.Design) bool { return reflect.DeepEqual(a, b) }

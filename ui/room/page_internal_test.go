@@ -241,6 +241,18 @@ func TestPage(t *testing.T) {
 		}
 	}
 	_ = r.panel.setSize("60 x 22")
+	// A text that is no size stays as it was typed, with the reason, and nothing is set
+	// in before it is mended.
+	r.panel.size.SetText("60 by 22")
+	r.panel.size.Settle()
+	r.Compose()
+	if r.result || r.panel.size.Text != "60 by 22" || !strings.Contains(r.panel.bad.Text, "no size") || !r.panel.bad.Visible() || !r.panel.compose.Disabled() {
+		t.Errorf("typed %q: %q", r.panel.size.Text, r.panel.bad.Text)
+	}
+	r.panel.size.Restore()
+	if r.panel.bad.Visible() || r.panel.compose.Disabled() {
+		t.Errorf("restored: %q", r.panel.bad.Text)
+	}
 
 	// Set in, looked at, wiped, saved.
 	r.Compose()
@@ -295,7 +307,7 @@ func TestPage(t *testing.T) {
 	if img, err := png.Decode(bytes.NewReader(saved)); err != nil || img.Bounds().Dx() != pw {
 		t.Error(err)
 	}
-	if got := chunks(t, saved); got != "IHDR IDAT IEND" {
+	if got := chunks(t, saved); got != "IHDR sRGB IDAT IEND" {
 		t.Errorf("the picture holds %s", got) // no eXIf, tEXt or the like
 	}
 	// Never over the photograph.

@@ -245,7 +245,7 @@ func (s *stage) words(items []scene.Item, at geom.Vec, text string) []scene.Item
 	}
 	W, H := float64(s.out.Rect.Dx()), float64(s.out.Rect.Dy())
 	mid := at.Add(geom.Vec{Y: -h - 20*u})
-	if mid.Y-h < 0 {
+	if mid.Y-h < 0 || s.loupe { // the loupe lies above
 		mid.Y = at.Y + h + 20*u
 	}
 	mid.X = math.Max(w, math.Min(W-w, mid.X))

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/castwright/export/room"
@@ -17,8 +18,11 @@ import (
 	look "example.org/castwright/ui/theme"
 )
 
-// panelWidth is the panel's, in points.
-const panelWidth = 296
+// The panel's width and what its scroll bar takes of it, in points.
+const (
+	panelWidth = 304
+	barWidth   = 12
+)
 
 var closeIcon = icon.Close
 
@@ -48,7 +52,7 @@ type panel struct {
 	stop          *control.Button
 	working       *fyne.Container
 	shown         *fyne.Container // what is for the picture alone
-	sys           units.System
+	entries       []*control.Entry
 }
 
 // sheets are those that lie on many a desk: ISO 216 and ANSI/ASME Y14.1.
@@ -106,7 +110,7 @@ func newPanel(p *Page) *panel {
 	body = append(body, section("The corners are those of", n.marks.Container, n.sheetRow, named("Its size", n.size))...)
 	body = append(body, section("The new top", line(n.rightL, n.right), line(n.backL, n.back), named("Turned", n.turn), named("Old top's thickness", n.old))...)
 	body = append(body, section("Light", named("Strength", n.brighter.object), named("Colour", n.warmer.object), named("Comes from", control.Rimmed(n.from)))...)
-	scroll := container.NewVScroll(control.Pad(0, look.Gap, control.Column(look.Gap, body...)))
+	scroll := container.NewVScroll(container.New(layout.NewCustomPaddedLayout(0, 0, look.Gap, barWidth), control.Column(look.Gap, body...)))
 
 	n.compose = control.NewButton(f, control.Face{Icon: icon.Picture, Text: "Set the top in", Kind: control.Primary,
 		Hint: "Sets the option in hand into the photograph (Enter)."}, p.Compose)
@@ -131,7 +135,7 @@ func newPanel(p *Page) *panel {
 	n.working = control.Column(look.Gap, n.stage, container.NewBorder(nil, nil, nil, n.stop, control.Middle(control.Sized(0, 18, n.bar))))
 	n.shown = control.Column(look.Space, n.see.Container, n.save, n.marking)
 	foot := control.Column(look.Space, control.Rule(), n.bad, n.notes, n.working, n.compose, n.shown)
-	n.object = container.NewBorder(nil, control.Pad(0, look.Gap, foot), nil, nil, scroll)
+	n.object = container.NewBorder(nil, container.New(layout.NewCustomPaddedLayout(0, 0, look.Gap, barWidth), foot), nil, nil, scroll)
 	return n
 }
 
@@ -139,8 +143,30 @@ func newPanel(p *Page) *panel {
 func (n *panel) entry(hint string, commit func(string) error) *control.Entry {
 	e := control.NewEntry(n.p.frame, hint)
 	e.Commit = commit
-	e.OnFault = n.fault
+	e.OnFault = func(error) { n.tell() }
+	n.entries = append(n.entries, e)
 	return e
+}
+
+// refused is why a text that was typed is no value, nil when all are.
+func (n *panel) refused() error {
+	for _, e := range n.entries {
+		if err := e.Fault(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// tell says at the foot what keeps the top from being set in; what is wrong with a
+// corner is said beside it.
+func (n *panel) tell() {
+	err := n.refused()
+	if err == nil && n.p.fault() == nil {
+		err = n.p.Able()
+	}
+	n.fault(err)
+	n.compose.SetEnabled(err == nil && n.p.fault() == nil)
 }
 
 // fault says what is wrong, nil that nothing is.
@@ -294,13 +320,7 @@ func (n *panel) show() {
 	n.from.SetPicked(int(r.Lit.From))
 	n.see.SetPicked(int(p.see))
 
-	err := p.Able()
-	if p.fault() != nil { // said beside the corner
-		n.fault(nil)
-	} else {
-		n.fault(err)
-	}
-	n.compose.SetEnabled(err == nil)
+	n.tell()
 	visible(n.compose, !p.result)
 	visible(n.shown, p.result)
 	f := p.shown()

@@ -300,7 +300,6 @@ func (s *stage) tab(back bool) {
 	}
 	if to < 0 || to > 3 {
 		c := s.p.frame.Window.Canvas()
-		s.p.corner = 0
 		if back {
 			c.FocusPrevious()
 		} else {
