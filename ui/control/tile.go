@@ -56,6 +56,15 @@ func (t *Tile) SetOn(on bool) {
 // SetHint says another thing.
 func (t *Tile) SetHint(hint string) { t.hint = hint }
 
+// Hint is what it says in the hint line.
+func (t *Tile) Hint() string { return t.hint }
+
+// AccessibilityLabel is the hint: a tile has no one word.
+func (t *Tile) AccessibilityLabel() string { return t.hint }
+
+// AccessibilityRole is that of a button.
+func (t *Tile) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleButton }
+
 // Tapped does what the tile is for.
 func (t *Tile) Tapped(*fyne.PointEvent) {
 	if t.OnTapped != nil {

@@ -11,6 +11,7 @@ import (
 
 	"example.org/castwright/export/raster"
 	"example.org/castwright/model/amount"
+	"example.org/castwright/model/approve"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/report"
@@ -37,6 +38,7 @@ type Strip struct {
 	scroll  *container.Scroll
 	buttons map[keys.ID]*control.Button
 	waiting bool // pictures are to be painted anew soon
+	asked   int  // how often it was asked how the options stand
 }
 
 // card is one option.
@@ -49,6 +51,8 @@ type card struct {
 	weight  *control.Text
 	price   *control.Text
 	sign    *widget.Icon
+	mark    *widget.Icon // how it stands to what was approved
+	status  approve.Status
 	risks   *control.Text
 	tone    fyne.ThemeColorName
 	stale   bool
@@ -142,6 +146,7 @@ func (p *Strip) rebuild() {
 	}
 	p.enable()
 	p.reveal()
+	p.standing()
 }
 
 // enable lets those actions be done that make sense.
@@ -173,13 +178,14 @@ func (p *Strip) reveal() {
 func (p *Strip) newCard(o design.Option) *card {
 	c := &card{
 		name: o.Name, letter: control.NewText(o.Name).Heading().Cut(), title: control.NewText("").Cut(),
-		weight: control.NewText("").Cut(), price: control.NewText("").Muted().Cut(), sign: widget.NewIcon(nil), risks: control.NewText("").Caption().Muted().Cut(),
+		weight: control.NewText("").Cut(), price: control.NewText("").Muted().Cut(), sign: widget.NewIcon(nil), mark: widget.NewIcon(nil), risks: control.NewText("").Caption().Muted().Cut(),
 	}
 	c.picture = control.NewPicture(p.frame, pictureW, pictureH, func(w, h int) control.Paint {
 		d, r := c.option.Design, c.report
 		return func() *image.RGBA { return raster.Image(draw.Thumb(d, r, float64(w), float64(h))) }
 	})
-	name := container.NewBorder(nil, nil, c.letter, nil,
+	c.mark.Hide()
+	name := container.NewBorder(nil, nil, c.letter, control.Middle(control.Sized(20, 20, c.mark)),
 		control.Pad(0, look.Space, control.Middle(c.title)))
 	risks := container.NewBorder(nil, nil, control.Sized(16, 16, control.Middle(c.sign)), nil,
 		control.Pad(0, look.Gap, control.Middle(c.risks)))
@@ -200,11 +206,7 @@ func (p *Strip) show(c *card, o design.Option) {
 	j := p.s.Job()
 	on := o.Name == p.s.Option().Name
 	c.tile.SetOn(on)
-	if on {
-		c.tile.SetHint("Option " + o.Name + " is in hand.")
-	} else {
-		c.tile.SetHint("A click takes option " + o.Name + " in hand (Ctrl+Page up and Page down go through them).")
-	}
+	p.say(c)
 	c.title.SetText(o.Title)
 	c.weight.SetText(amount.Figure(r.Takeoff.WeightDry, j.Units))
 	c.price.SetText(panel.CostOf(r.Takeoff, j.Materials.Currency))
@@ -244,6 +246,7 @@ func (p *Strip) soon() {
 	p.waiting = true
 	p.later(calm, func() {
 		p.waiting = false
+		p.standing()
 		for _, c := range p.cards {
 			if c.stale {
 				c.stale = false

@@ -2,6 +2,7 @@ package strip
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -10,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/castwright/model/amount"
+	"example.org/castwright/model/approve"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
@@ -116,4 +118,41 @@ func TestButtons(t *testing.T) {
 	if !slices.Equal(r.ran, []keys.ID{keys.OptionDuplicate}) {
 		t.Errorf("ran %v", r.ran)
 	}
+}
+
+// A card says how its option stands to what was approved, by a mark and in words.
+func TestCardsSayWhatIsApproved(t *testing.T) {
+	r := newRig(t)
+	run := func() {
+		for len(r.soon) > 0 {
+			do := r.soon[0]
+			r.soon = r.soon[1:]
+			do()
+		}
+	}
+	r.do(t, edit.DuplicateOption("A"))
+	says := func(i int, marked bool, want string) {
+		t.Helper()
+		run()
+		c := r.p.cards[i]
+		if c.mark.Visible() != marked || want != "" && !strings.HasPrefix(c.tile.Hint(), want) {
+			t.Errorf("card %s is marked %v and says %q, want %v, %q", c.name, c.mark.Visible(), c.tile.Hint(), marked, want)
+		}
+	}
+	says(0, false, "Option A")
+	r.do(t, approve.Approve("A", approve.Deal{Date: "2031-05-04"}))
+	says(0, true, "Approved, revision 1. Option A is in hand.")
+	says(1, false, "A click takes option B")
+	mark := r.p.cards[0].mark.Resource
+	if err := r.s.Do(edit.SetThickness(60 * units.Millimetre)); err != nil {
+		t.Fatal(err)
+	}
+	says(0, true, "Changed since revision 1.")
+	if r.p.cards[0].mark.Resource.Name() == mark.Name() {
+		t.Error("both marks have the same shape")
+	}
+	r.s.Undo()
+	says(0, true, "Approved, revision 1.")
+	r.do(t, approve.Withdraw(1, "2031-06-01"))
+	says(0, false, "Option A")
 }
