@@ -69,7 +69,7 @@ func (s said) play(u units.System, d design.Design, seed uint64) {
 	tools := []tool.Tool{tool.Select, tool.Pan, tool.Outline, tool.River, tool.Region, tool.Glass, tool.Support,
 		tool.Freehand, tool.Brush, tool.Eraser, tool.Bank, tool.Flood}
 	text := []string{"", "0", "12", "-40", "3/4", "1e9", "900 - 7*3", "45", "x", "48 1/4 in"}
-	for range 400 {
+	for range 300 {
 		x, y = box.Min.X-50+rnd.Float64()*(box.W()+100), box.Min.Y-50+rnd.Float64()*(box.H()+100)
 		if o := h.Overlay(); len(o.Handles) > 0 && rnd.IntN(3) > 0 {
 			p := o.Handles[rnd.IntN(len(o.Handles))].At
@@ -124,7 +124,7 @@ func (s said) play(u units.System, d design.Design, seed uint64) {
 func TestHintsAreWhole(t *testing.T) {
 	w := newRig(t)
 	all := said{}
-	for seed := range uint64(12) {
+	for seed := range uint64(4) {
 		for _, o := range w.session.Job().Options {
 			all.play(units.System(seed%2), o.Design, seed)
 		}
