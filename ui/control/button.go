@@ -124,6 +124,7 @@ func (b *Button) MouseOut() {
 // FocusGained shows the focus and says what the button does.
 func (b *Button) FocusGained() {
 	b.focused = true
+	b.frame.reveal(b)
 	b.frame.Say(b.face.Hint)
 	b.Refresh()
 }

@@ -53,6 +53,19 @@ func (c *Choice) TypedKey(e *fyne.KeyEvent) {
 	c.Select.TypedKey(e)
 }
 
+// FocusGained shows the focus and says what is chosen here.
+func (c *Choice) FocusGained() {
+	c.Select.FocusGained()
+	c.frame.reveal(c)
+	c.frame.Say(c.hint)
+}
+
+// FocusLost gives the hint line back.
+func (c *Choice) FocusLost() {
+	c.Select.FocusLost()
+	c.frame.Say("")
+}
+
 // MouseIn says what is chosen here.
 func (c *Choice) MouseIn(e *desktop.MouseEvent) {
 	c.Select.MouseIn(e)
@@ -140,6 +153,19 @@ func (c *Check) TypedKey(e *fyne.KeyEvent) {
 		return
 	}
 	c.Check.TypedKey(e)
+}
+
+// FocusGained shows the focus and says what the box is for.
+func (c *Check) FocusGained() {
+	c.Check.FocusGained()
+	c.frame.reveal(c)
+	c.frame.Say(c.hint)
+}
+
+// FocusLost gives the hint line back.
+func (c *Check) FocusLost() {
+	c.Check.FocusLost()
+	c.frame.Say("")
 }
 
 // MouseIn says what the box is for.

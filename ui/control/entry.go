@@ -178,6 +178,7 @@ func (e *Entry) TypedShortcut(s fyne.Shortcut) {
 // FocusGained takes the whole text, so that typing replaces it.
 func (e *Entry) FocusGained() {
 	e.Entry.FocusGained()
+	e.frame.reveal(e)
 	e.frame.Say(e.hint)
 	if !e.clicked {
 		e.selectAll()

@@ -21,6 +21,13 @@ func (e *Entry) said() string  { return e.hint }
 func (c *Choice) said() string { return c.hint }
 func (c *Check) said() string  { return c.hint }
 
+// control is the control itself, whatever it is a part of.
+func (t *Tile) control() fyne.CanvasObject   { return t }
+func (b *Button) control() fyne.CanvasObject { return b }
+func (e *Entry) control() fyne.CanvasObject  { return e }
+func (c *Choice) control() fyne.CanvasObject { return c }
+func (c *Check) control() fyne.CanvasObject  { return c }
+
 func (e *Entry) value() string  { return e.Text }
 func (c *Choice) value() string { return c.Selected }
 

@@ -108,6 +108,7 @@ func (t *Tile) MouseOut() {
 // FocusGained shows the focus.
 func (t *Tile) FocusGained() {
 	t.focused = true
+	t.frame.reveal(t)
 	t.frame.Say(t.hint)
 	t.Refresh()
 }
@@ -165,6 +166,9 @@ func (r *tileRenderer) apply() {
 	}
 	if r.t.on || r.t.focused {
 		r.rim.StrokeColor, r.rim.StrokeWidth = th.Color(theme.ColorNamePrimary, v), 2
+	}
+	if r.t.on && r.t.focused { // it has the rim already
+		r.rim.StrokeColor, r.rim.StrokeWidth = th.Color(theme.ColorNameForeground, v), 3
 	}
 }
 
