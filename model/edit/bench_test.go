@@ -3,6 +3,7 @@ package edit_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"example.org/castwright/model/design"
@@ -44,6 +45,29 @@ func BenchmarkBankGlass(b *testing.B) {
 	for b.Loop() {
 		if _, err := line.Apply(d); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// A pool fitted to a stroke round a lobed area, as the hand lets go of the button.
+func BenchmarkLoopFromStroke(b *testing.B) {
+	for _, n := range []int{200, 2000, 20_000} {
+		for _, lobes := range []float64{2, 5} {
+			b.Run(fmt.Sprintf("n=%d/lobes=%g", n, lobes), func(b *testing.B) {
+				r := rand.New(rand.NewPCG(1, 1))
+				way := make([]design.Point, n)
+				for i := range way {
+					t := 2 * math.Pi * float64(i) / float64(n)
+					s, c := math.Sincos(t)
+					rad := 300 + 60*math.Sin(lobes*t) + 0.3*r.NormFloat64()
+					way[i] = at(700+rad*c, 400+0.8*rad*s)
+				}
+				for b.Loop() {
+					if _, _, err := edit.LoopFromStroke(way, mm(3)); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
 		}
 	}
 }

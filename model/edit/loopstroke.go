@@ -38,27 +38,71 @@ func LoopFromStroke(points []design.Point, tolerance units.Length) (chain []desi
 		slices.Reverse(way)
 	}
 	// The fit of the open stroke knows nothing of the seam; when the closed one
-	// strays because of it, a closer fit is asked for.
-	ask := tolerance.MM()
-	for range 6 {
-		fit, err := stroke.Nodes(way, ask)
+	// strays because of it, a closer fit is asked for. That is looked for with
+	// quick fits, and a fit with few corners is made at the end alone.
+	for ask := tolerance.MM(); ask > tolerance.MM()/16; ask *= 0.6 {
+		spans, off, err := closedFit(way, ask, tolerance.MM(), 0)
 		if err != nil {
 			return nil, 0, err
 		}
-		nodes := fit.Nodes[:len(fit.Nodes)-1]
-		if len(nodes) >= 3 {
-			spans := closedSpans(nodes)
-			if off := loopOff(spans, way); off <= tolerance.MM() {
-				chain = make([]design.Node, len(spans))
-				for i, s := range spans {
-					chain[i] = design.Node{At: point(s.a), Edge: s.edge(design.Edge{})}
-				}
-				return chain, units.FromMM(off), nil
+		if spans == nil {
+			continue
+		}
+		if len(spans) <= fewCorners {
+			if few, near, err := closedFit(way, ask, tolerance.MM(), loopTrials); err == nil && few != nil {
+				spans, off = few, near
 			}
 		}
-		ask *= 0.6
+		for _, s := range spans {
+			chain = append(chain, design.Node{At: point(s.a), Edge: s.edge(design.Edge{})})
+		}
+		return chain, units.FromMM(off), nil
 	}
 	return nil, 0, stroke.ErrWild
+}
+
+// The hand waits for a loop: fewer corners are looked for with so many trials,
+// some 30 ms, and not where there are many corners, since a trial takes the longer
+// and gains the less.
+const (
+	loopTrials = 80
+	fewCorners = 20
+)
+
+// closedFit is the closed spline of a fit of the open stroke, nil where it strays
+// by more than the tolerance.
+func closedFit(way []geom.Vec, ask, tolerance float64, trials int) ([]span, float64, error) {
+	fit, err := stroke.NodesWith(trials, sparse(way), ask)
+	if err != nil {
+		return nil, 0, err
+	}
+	nodes := fit.Nodes[:len(fit.Nodes)-1]
+	if len(nodes) < 3 {
+		return nil, 0, nil
+	}
+	spans := closedSpans(nodes)
+	off := loopOff(spans, way[:len(way)-1], tolerance)
+	if off > tolerance {
+		return nil, 0, nil
+	}
+	return spans, off, nil
+}
+
+// mostFitted is how many points of a stroke the fit looks at; how far it is off
+// is measured at all of them.
+const mostFitted = 1500
+
+// sparse is a way with only each second point, third, and so on where it has many.
+func sparse(way []geom.Vec) []geom.Vec {
+	step := len(way)/mostFitted + 1
+	if step == 1 {
+		return way
+	}
+	var out []geom.Vec
+	for i := 0; i < len(way)-1; i += step {
+		out = append(out, way[i])
+	}
+	return append(out, way[len(way)-1])
 }
 
 // seam is how many points a closed spline is run on at both ends so that the
@@ -89,21 +133,25 @@ func closedSpans(points []geom.Vec) []span {
 }
 
 // loopOff is how far a closed chain and a closed way are apart at most, looked
-// for from points of each.
-func loopOff(spans []span, way []geom.Vec) float64 {
+// for from points of each. Once it is beyond enough, how far no longer matters.
+func loopOff(spans []span, way []geom.Vec, enough float64) float64 {
 	const steps = 32
-	var line []geom.Vec
+	var line geom.Loop
 	for _, s := range spans {
 		for k := range steps {
 			line = append(line, s.curve().At(float64(k)/steps))
 		}
 	}
-	line = append(line, line[0])
 	worst := 0.0
-	for _, pair := range [...][2][]geom.Vec{{line, way}, {way, line}} {
+	for _, pair := range [...][2]geom.Loop{{line, way}, {way, line}} {
+		fence := geom.NewFence(pair[1])
+		near, _ := fence.Nearest(pair[0][0])
 		for _, p := range pair[0] {
-			_, d, _ := geom.NearestOnLine(p, pair[1])
-			worst = math.Max(worst, d)
+			var d float64
+			near, d = fence.NearestFrom(near, p)
+			if worst = math.Max(worst, d); worst > enough {
+				return worst
+			}
 		}
 	}
 	return worst

@@ -128,6 +128,16 @@ func (f *Fence) Nearest(p Vec) (q Vec, dist float64) {
 	return f.nearest(p, math.Inf(1))
 }
 
+// NearestFrom is Nearest for who knows that the fence comes as near to p as q, a
+// point of the fence: what was nearest to a place beside p is a good guess, and
+// most of the fence then needs no look.
+func (f *Fence) NearestFrom(q, p Vec) (Vec, float64) {
+	if to, dist := f.nearest(p, q.Dist(p)); !math.IsInf(dist, 1) && dist < q.Dist(p) {
+		return to, dist
+	}
+	return q, q.Dist(p)
+}
+
 // Near reports whether the fence comes nearer to p than d.
 func (f *Fence) Near(p Vec, d float64) bool {
 	_, dist := f.nearest(p, d)

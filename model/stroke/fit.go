@@ -33,6 +33,12 @@ var (
 // furthest off, their places found by least squares, and those that turn out
 // not to be needed are taken away again.
 func Nodes(points []geom.Vec, tolerance float64) (Fit, error) {
+	return NodesWith(maxTrials, points, tolerance)
+}
+
+// NodesWith is [Nodes] with another bound on the fits that are tried to do with
+// fewer nodes, some 0.2 ms each; with none of them it is quick and wasteful.
+func NodesWith(trials int, points []geom.Vec, tolerance float64) (Fit, error) {
 	points = clean(points)
 	if len(points) < 2 || !(tolerance > 0) {
 		return Fit{}, ErrShort
@@ -41,7 +47,7 @@ func Nodes(points []geom.Vec, tolerance float64) (Fit, error) {
 	if line.length() < 2*tolerance {
 		return Fit{}, ErrShort
 	}
-	f := fitter{line: line, p: line.resample(samples), tolerance: tolerance, trials: new(int)}
+	f := fitter{line: line, p: line.resample(samples), tolerance: tolerance, most: trials, trials: new(int)}
 	knots := []float64{0, 1}
 	best, where := f.fit(knots)
 	best.Off = f.off(best.Nodes, tolerance)
@@ -53,7 +59,7 @@ func Nodes(points []geom.Vec, tolerance float64) (Fit, error) {
 		best, where = f.fit(knots)
 		best.Off = f.off(best.Nodes, tolerance)
 	}
-	for i := 1; i < len(knots)-1 && *f.trials < maxTrials; {
+	for i := 1; i < len(knots)-1 && *f.trials < f.most; {
 		fewer := append(append([]float64(nil), knots[:i]...), knots[i+1:]...)
 		fit := f.settle(fewer)
 		// Far off at the samples, it is not worth measuring.
@@ -76,6 +82,7 @@ type fitter struct {
 	line      polyline
 	p         []geom.Vec // samples of the stroke, evenly spaced
 	tolerance float64
+	most      int  // of trials
 	trials    *int // fits tried to do with fewer nodes
 }
 
@@ -115,7 +122,7 @@ func (f fitter) settle(knots []float64) Fit {
 				if side < 0 {
 					gap = knots[i] - knots[i-1]
 				}
-				if *f.trials++; *f.trials > maxTrials {
+				if *f.trials++; *f.trials > f.most {
 					return fit
 				}
 				old := knots[i]
