@@ -8,31 +8,33 @@ import (
 	"time"
 
 	"example.org/castwright/model/store"
+	"example.org/castwright/ui/compare"
 	"example.org/castwright/ui/control"
 	"fyne.io/fyne/v2"
 )
 
 // state is what a test of the real window reads.
 type state struct {
-	Option    string     `json:"option"`
-	Path      string     `json:"path"`
-	Dirty     bool       `json:"dirty"`
-	WidthMM   float64    `json:"width_mm"`
-	DepthMM   float64    `json:"depth_mm"`
-	WeightKG  float64    `json:"weight_kg"`
-	Selection []string   `json:"selection"`
-	Hint      string     `json:"hint"`
-	Busy      bool       `json:"busy"` // a dialog is open
-	Tool      string     `json:"tool"`
-	Saved     string     `json:"saved"`  // whether the job is saved, in words
-	Undo      string     `json:"undo"`   // what undo would take back
-	Typing    *typing    `json:"typing"` // a number being typed on the drawing
-	Board     boardState `json:"board"`
-	Labels    []spot     `json:"labels"`   // of measures that can be clicked
-	Handles   []spot     `json:"handles"`  // on the drawing
-	Room      *roomState `json:"room"`     // the client's room, while it is shown
-	Links     []spot     `json:"links"`    // the chains of relations, on the drawing
-	Controls  []spot     `json:"controls"` // of the card that is open, else of the window
+	Option    string         `json:"option"`
+	Path      string         `json:"path"`
+	Dirty     bool           `json:"dirty"`
+	WidthMM   float64        `json:"width_mm"`
+	DepthMM   float64        `json:"depth_mm"`
+	WeightKG  float64        `json:"weight_kg"`
+	Selection []string       `json:"selection"`
+	Hint      string         `json:"hint"`
+	Busy      bool           `json:"busy"` // a dialog is open
+	Tool      string         `json:"tool"`
+	Saved     string         `json:"saved"`  // whether the job is saved, in words
+	Undo      string         `json:"undo"`   // what undo would take back
+	Typing    *typing        `json:"typing"` // a number being typed on the drawing
+	Board     boardState     `json:"board"`
+	Labels    []spot         `json:"labels"`   // of measures that can be clicked
+	Handles   []spot         `json:"handles"`  // on the drawing
+	Compare   *compare.State `json:"compare"`  // two side by side
+	Room      *roomState     `json:"room"`     // the client's room, while it is shown
+	Links     []spot         `json:"links"`    // the chains of relations, on the drawing
+	Controls  []spot         `json:"controls"` // of the card that is open, else of the window
 }
 
 // typing is a number being typed on the drawing.
@@ -95,6 +97,10 @@ func (w *window) state() state {
 		s.Links = append(s.Links, spot{Says: l.Name, X: l.At.X, Y: l.At.Y})
 	}
 	s.Controls = w.controls()
+	if w.comparing() {
+		c := w.compare.State()
+		s.Compare = &c
+	}
 	if w.rooming() {
 		r := w.room.State()
 		s.Room = &roomState{Work: r.Work, Result: r.Result, Wrong: r.Wrong, Photo: r.Photo, Wipe: r.Wipe}

@@ -180,6 +180,7 @@ type state struct {
 	Handles   []spot   `json:"handles"`  // on the drawing
 	Links     []spot   `json:"links"`    // the chains of relations, on the drawing
 	Controls  []spot   `json:"controls"` // of the card that is open, else of the window
+	Compare   *compare `json:"compare"`  // two side by side
 }
 
 // typing is a number being typed on the drawing.

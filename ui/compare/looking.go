@@ -329,8 +329,12 @@ func (p *Page) paint(dst *image.RGBA, i int, px float64) {
 	fill(dst, th.Ground)
 	say := func(words string) {
 		size := 13 * px
-		note.Items = append(note.Items, scene.Text{At: geom.Vec{X: note.W / 2, Y: note.H / 2}, Size: size, Colour: th.Ink,
-			Text: scene.Fitted(words, size, false, 0.9*note.W)})
+		// Each where its side is seen, whatever lies over it.
+		at, room := geom.Vec{X: note.W / 2, Y: note.H / 2}, 0.9*note.W
+		if p.over {
+			at.X, room = note.W*(0.25+0.5*float64(i)), 0.45*note.W
+		}
+		note.Items = append(note.Items, scene.Text{At: at, Size: size, Colour: th.Ink, Text: scene.Fitted(words, size, false, room)})
 	}
 	of, ok := p.subject(i)
 	switch {
@@ -346,7 +350,11 @@ func (p *Page) paint(dst *image.RGBA, i int, px float64) {
 				l.paint(dst, v)
 			}
 		}
-		if l == nil && p.picture {
+		switch {
+		case l != nil || !p.picture:
+		case p.stopped:
+			say("Stopped before this picture was taken.")
+		default:
 			say("The picture is being set up…")
 		}
 		if p.marks && l != nil {

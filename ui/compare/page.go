@@ -106,7 +106,7 @@ func New(s *session.Session, f *control.Frame, close func(), run func(keys.ID)) 
 	p.also = control.NewCheck(f, "What is the same too", keys.Hint(keys.CompareSame), func(bool) { p.ToggleSame() })
 	status := container.NewBorder(nil, nil, nil, control.Row(look.Space, control.Middle(p.doing), p.barBox, p.halt, p.also), control.Middle(p.words))
 	p.body = container.NewBorder(control.Column(look.Gap, p.tools(close), chosen), nil, nil, nil,
-		container.New(stacked{}, p.area, status, p.lists.object))
+		container.New(&stacked{p}, p.area, status, p.lists.object))
 	p.nothing = container.NewStack(p.empty(close))
 	p.Object = control.Ground(theme.ColorNameBackground, control.Pad(look.Space, look.Section, container.NewStack(p.body, p.nothing)))
 	s.OnChange(func(c session.Change) {
@@ -183,15 +183,19 @@ func (ends) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 const mostLists = 340
 
 // stacked sets the sides above, a line, and the lists below.
-type stacked struct{}
+type stacked struct{ p *Page }
 
-func (stacked) MinSize(objects []fyne.CanvasObject) fyne.Size {
+func (*stacked) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(objects[2].MinSize().Width, objects[0].MinSize().Height+look.Target+objects[2].MinSize().Height+2*look.Gap)
 }
 
-func (stacked) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+func (s *stacked) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	const line = look.Target + 2 // whatever stands in it: the sides must not change their size
-	lists := fyne.Max(objects[2].MinSize().Height, fyne.Min(mostLists, (size.Height-line)*0.36))
+	share := float32(0.36)
+	if s.p.over {
+		share = 0.30
+	}
+	lists := fyne.Max(objects[2].MinSize().Height, fyne.Min(mostLists, (size.Height-line)*share))
 	area := size.Height - line - lists - 2*look.Gap
 	y := float32(0)
 	for i, h := range [...]float32{area, line, lists} {
