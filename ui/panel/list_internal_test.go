@@ -12,6 +12,7 @@ import (
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/control"
+	"example.org/castwright/ui/keys"
 	"example.org/castwright/ui/session"
 )
 
@@ -219,5 +220,54 @@ func TestSectionsDoNotOverlap(t *testing.T) {
 		if s.Size.Height < 24 {
 			t.Errorf("%q is only %v high", s.Says, s.Size.Height)
 		}
+	}
+}
+
+// Several parts are set among each other from the panel; what takes three is off for
+// two, and all is off for locked ones.
+func TestArrangingInThePanel(t *testing.T) {
+	r := three(t)
+	var ran []keys.ID
+	r.p.OnRun = func(id keys.ID) { ran = append(ran, id) }
+	off := func() (n int) {
+		for _, s := range r.says() {
+			if strings.HasPrefix(s.Says, "Not now") {
+				n++
+			}
+			if s.At.X+s.Size.Width > Width {
+				t.Errorf("%q ends at %v, beyond the panel", s.Says, s.At.X+s.Size.Width)
+			}
+		}
+		return n
+	}
+	for _, c := range []struct {
+		ids    []design.ID
+		locked bool
+		off    int
+	}{
+		{[]design.ID{"sink-1"}, false, 0}, {[]design.ID{"sink-1", "hole-1"}, false, 2},
+		{[]design.ID{"sink-1", "taps-1", "hole-1"}, false, 0}, {[]design.ID{"sink-1", "hole-1"}, true, 10},
+	} {
+		if c.locked {
+			r.s.SelectParts(c.ids[:1])
+			r.p.ToggleLock()
+		}
+		r.s.SelectParts(c.ids)
+		if n := off(); n != c.off {
+			t.Errorf("with %v, locked %v, %d are off, want %d", c.ids, c.locked, n, c.off)
+		}
+	}
+	r.s.SelectParts([]design.ID{"hole-1", "taps-1"})
+	for _, o := range r.p.fields.Objects {
+		if box, ok := o.(*fyne.Container); ok {
+			for _, b := range box.Objects {
+				if b, ok := b.(*control.Button); ok {
+					b.Tapped(nil)
+				}
+			}
+		}
+	}
+	if len(ran) != 8 || ran[0] != keys.AlignLeft {
+		t.Errorf("the buttons run %v", ran)
 	}
 }

@@ -137,6 +137,7 @@ func (p *Panel) rebuild() {
 	about := p.about()
 	p.addLocked()
 	p.addTies()
+	p.addArranging()
 	for i, f := range fields {
 		r := p.newRow(f, fmt.Sprintf("%s%d %s", about, i, f.label))
 		p.rows = append(p.rows, r)
