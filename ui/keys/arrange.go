@@ -56,7 +56,7 @@ var arranging = []Action{
 		Does: "Shows every hidden part of the option again."},
 	{ID: KeepTo, Menu: "Arrange", Name: "Keep to…", Key: Key{fyne.KeyK, Ctrl | alt}, Group: true,
 		Does: "Offers what the selected part can keep to when the top changes: a middle, a line, a distance, an edge."},
-	{ID: CutKept, Menu: "Arrange", Name: "Keep to nothing", Key: Key{fyne.KeyK, Ctrl | alt | shift},
+	{ID: CutKept, Menu: "Arrange", Name: "Cut relations", Key: Key{fyne.KeyK, Ctrl | alt | shift},
 		Does: "Cuts all that the selected parts keep to; they stay where they are."},
 	{ID: AlignLeft, Menu: "Arrange", Name: "Align left edges", Key: Key{fyne.KeyLeft, Ctrl | alt}, Group: true,
 		Does: "Brings the left edges of the selected parts to the leftmost."},

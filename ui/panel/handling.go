@@ -104,9 +104,9 @@ func (p *Panel) addLocked() {
 	if p.locks = locked; len(locked) == 0 {
 		return
 	}
-	words := "Locked: not moved or changed by hand."
+	words := "Locked: stays as it is."
 	if len(locked) < len(p.s.SelectedParts()) {
-		words = "Some are locked: these stay as they are."
+		words = "Some are locked: they stay."
 	}
 	unlock := control.NewButton(p.frame, control.Face{Text: "Unlock", Kind: control.Raised,
 		Hint: "Lets the locked parts go (Ctrl+Alt+L)."}, func() { p.setLocked(locked) })
