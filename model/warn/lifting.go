@@ -2,12 +2,13 @@ package warn
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/castwright/model/lift"
 )
 
-// maxTeam is the largest team that is advised; beyond it, a machine.
-const maxTeam = 6
+// maxTeam is the largest team that is advised: more find no place about a top.
+const maxTeam = 4
 
 // lifting compares each person's share of the finished piece with what the
 // NIOSH equation recommends for a slab, and the whole with what a team may lift
@@ -18,15 +19,11 @@ func (c *check) lifting() {
 		return
 	}
 	one := lift.SlabLimit()
-	team := 1
-	for team < maxTeam && kg > lift.TeamLimit(one, team) {
-		team++
-	}
 	people, known := c.site.Helpers, c.site.Helpers > 0
 	if !known {
 		people = 2
 	}
-	w := Warning{At: c.middle(), Unit: "kg", Title: "Too heavy for one person", Advice: advice(kg, one, team)}
+	w := Warning{At: c.middle(), Unit: "kg", Title: "Too heavy for one person", Advice: advice(int(math.Ceil(kg / one)))}
 	if people > 1 {
 		w.Title = "Too much for each of " + count(people)
 	}
@@ -36,19 +33,19 @@ func (c *check) lifting() {
 	}
 	// Each share is within the limit: does the team as a whole lift it, and if
 	// nobody said how many, is it more than one may lift?
-	w.Title = "Heavy for " + count(people)
+	w.Title, w.Advice = "Heavy for "+count(people), advice(people+1)
 	if c.say(limitTeam, kg, lift.TeamLimit(one, people), w) || known {
 		return
 	}
-	w.Title = "Too heavy for one person"
+	w.Title, w.Advice = "Too heavy for one person", advice(2)
 	if step, broken := limitLift.judge(kg, one, 0); broken {
 		c.warn(limitLift, Step{Note, step.Value}, kg, w)
 	}
 }
 
 // advice says how many people, or what else.
-func advice(kg, one float64, team int) string {
-	if kg > lift.TeamLimit(one, team) {
+func advice(team int) string {
+	if team > maxTeam {
 		return "Slide, tilt and roll it rather than lift it, on edge: with a trolley, straps, a hoist and more hands, or " +
 			"cast it in pieces. The limit is what nearly everybody can lift without harm, and most tops exceed it; " +
 			"the rules for lifting where you work decide."
