@@ -28,10 +28,12 @@ func (l *layout) marks(v View, s Side, list []change.Change, after bool) {
 
 // Marks says how changes are marked on a drawing or a picture.
 type Marks struct {
-	Place  func(geom.Vec) geom.Vec // where a place of the design, mm, lies on the page
-	Unit   float64                 // page units in a millimetre of paper, or as large as that seems
-	Theme  Theme
-	Marked func(i int) bool // whether the change number i is marked
+	Place func(geom.Vec) geom.Vec // where a place of the design, mm, lies on the page
+	Unit  float64                 // page units in a millimetre of paper, or as large as that seems
+	Theme Theme
+	// Marked says whether the change number i is marked; nil for all. What is of the top
+	// itself is marked when it is picked.
+	Marked func(i int) bool
 	// Picked is the change that stands out, -1 for none.
 	Picked int
 }
@@ -49,7 +51,8 @@ func (m Marks) Items(s Side, list []change.Change, after bool) []scene.Item {
 		if after {
 			box = c.Is
 		}
-		if !m.Marked(i) || c.Part == "" || box.Empty() {
+		whole := c.Part == "" // of the top itself
+		if m.Marked != nil && !m.Marked(i) || whole && i != m.Picked || box.Empty() {
 			continue
 		}
 		around := geom.EmptyBox()
@@ -60,7 +63,11 @@ func (m Marks) Items(s Side, list []change.Change, after bool) []scene.Item {
 		rings := [][]geom.Vec{rounded(around, 1.4*l.unit)}
 		spots := []geom.Vec{{X: around.Min.X, Y: around.Min.Y}, {X: around.Max.X, Y: around.Min.Y},
 			{X: around.Max.X, Y: around.Max.Y}, {X: around.Min.X, Y: around.Max.Y}}
-		if loops := partLoops(s, c.Part); len(loops) > 0 && box.W()*box.H() > 0.1*top.W()*top.H() {
+		loops := partLoops(s, c.Part)
+		if whole {
+			loops = []geom.Loop{s.Report.Solid.Outline}
+		}
+		if len(loops) > 0 && box.W()*box.H() > 0.1*top.W()*top.H() {
 			rings, spots = nil, nil
 			for _, loop := range loops {
 				ring := make([]geom.Vec, len(loop))
