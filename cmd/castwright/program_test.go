@@ -181,6 +181,17 @@ type state struct {
 	Links     []spot   `json:"links"`    // the chains of relations, on the drawing
 	Controls  []spot   `json:"controls"` // of the card that is open, else of the window
 	Compare   *compare `json:"compare"`  // two side by side
+	Room      *inRoom  `json:"room"`     // the client's room, while it is shown
+}
+
+// inRoom is the client's room.
+type inRoom struct {
+	Corners []spot  `json:"corners"`
+	Work    string  `json:"work"`   // what is being worked at
+	Result  string  `json:"result"` // the picture that is seen
+	Wrong   string  `json:"wrong"`  // with the corners
+	Photo   string  `json:"photo"`
+	Wipe    float64 `json:"wipe"`
 }
 
 // typing is a number being typed on the drawing.

@@ -76,15 +76,31 @@ func (s *stage) label(items []scene.Item, f *finished) []scene.Item {
 	return s.note(items, at, scene.AnchorStart, words, white)
 }
 
-func (s *stage) ground() {
+// ground lays the ground.
+func (s *stage) ground() { s.lay(image.Rectangle{}) }
+
+// margins lays the ground about the photograph again.
+func (s *stage) margins() {
+	b := s.fit.box
+	s.lay(image.Rect(int(b.Min.X), int(b.Min.Y), int(b.Max.X), int(b.Max.Y)))
+}
+
+// lay lays the ground everywhere but in a hole.
+func (s *stage) lay(hole image.Rectangle) {
 	th := fyne.CurrentApp().Settings()
 	c := color.NRGBAModel.Convert(th.Theme().Color(look.Ground, th.ThemeVariant())).(color.NRGBA)
-	row := s.out.Pix[:s.out.Stride]
+	row := make([]uint8, s.out.Stride)
 	for i := 0; i < len(row); i += 4 {
 		row[i], row[i+1], row[i+2], row[i+3] = c.R, c.G, c.B, 255
 	}
-	for y := 1; y < s.out.Rect.Dy(); y++ {
-		copy(s.out.Pix[y*s.out.Stride:], row)
+	for y := range s.out.Rect.Dy() {
+		line := s.out.Pix[y*s.out.Stride : (y+1)*s.out.Stride]
+		if y < hole.Min.Y || y >= hole.Max.Y {
+			copy(line, row)
+			continue
+		}
+		copy(line[:4*hole.Min.X], row)
+		copy(line[4*hole.Max.X:], row)
 	}
 }
 
@@ -131,8 +147,9 @@ func (s *stage) marks() {
 	h := s.handles()
 	fault := s.p.fault()
 	var items []scene.Item
-	if fault == nil {
-		items = s.wire(items)
+	if fault == nil { // what is seen of the wire ends with the photograph
+		s.items(s.wire(nil))
+		s.margins()
 	}
 	edge := white
 	if fault != nil {

@@ -57,9 +57,9 @@ type panel struct {
 
 // sheets are those that lie on many a desk: ISO 216 and ANSI/ASME Y14.1.
 var sheets = []struct{ name, size string }{
-	{"A4, its long side along the top", "A4"}, {"A4, its long side across", "A4 upright"},
-	{"Letter, its long side along the top", "Letter"}, {"Letter, its long side across", "Letter upright"},
-	{"A3, its long side along the top", "A3"}, {"Another size", ""},
+	{"A4 along the back", "A4"}, {"A4 front to back", "A4 upright"},
+	{"Letter along the back", "Letter"}, {"Letter front to back", "Letter upright"},
+	{"A3 along the back", "A3"}, {"Another size", ""},
 }
 
 func newPanel(p *Page) *panel {
@@ -72,7 +72,7 @@ func newPanel(p *Page) *panel {
 		{Text: "Sheet of paper", Hint: "The four corners are those of a white sheet that lies on the top; it tells size and light exactly."},
 	}, n.mark)
 	n.size = n.entry("Width along the back and depth of what is marked, such as 60 × 22 in; or the name of a sheet.", n.setSize)
-	n.sheet = control.NewChoice(f, "Which sheet of paper lies there, and how.", nil, n.pickSheet)
+	n.sheet = control.NewChoice(f, "Which sheet of paper lies there, and whether its long side runs along the back or from front to back.", nil, n.pickSheet)
 	for _, s := range sheets {
 		n.sheet.Options = append(n.sheet.Options, s.name)
 	}

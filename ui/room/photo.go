@@ -71,7 +71,7 @@ func (p *Page) bring(path string) {
 				return
 			}
 			if err != nil {
-				control.Warn(p.frame, "The photograph can't be used", fmt.Errorf("%s: %w", filepath.Base(path), err))
+				control.Warn(p.frame, "The photograph can't be used", fmt.Errorf("the file %s: %w", filepath.Base(path), err))
 				return
 			}
 			p.taken(name, ph)
