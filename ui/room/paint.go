@@ -160,10 +160,11 @@ func (s *stage) marks() {
 	for _, p := range h {
 		mid = mid.Add(p.Mul(0.25))
 	}
+	at, words, bad := s.p.faultAt()
 	for i, p := range h {
-		items = s.handle(items, i, p, mid, fault != nil)
+		items = s.handle(items, i, p, mid, fault != nil, !bad || p.Dist(s.fit.screen(at)) > 1)
 	}
-	if at, words, ok := s.p.faultAt(); ok {
+	if bad {
 		items = s.words(items, s.fit.screen(at), words)
 	}
 	s.items(items)
@@ -203,8 +204,9 @@ func (s *stage) wire(items []scene.Item) []scene.Item {
 	return s.both(items, accent, 1, false, lay(w.Upright)...)
 }
 
-// handle paints one corner, and its name beside it, away from the middle.
-func (s *stage) handle(items []scene.Item, i int, p, mid geom.Vec, bad bool) []scene.Item {
+// handle paints one corner, and where it is to be named its name beside it, away from
+// the middle.
+func (s *stage) handle(items []scene.Item, i int, p, mid geom.Vec, bad, named bool) []scene.Item {
 	r, c := 7.0, white
 	if i == s.p.corner {
 		r, c = 9, accent
@@ -221,7 +223,7 @@ func (s *stage) handle(items []scene.Item, i int, p, mid geom.Vec, bad bool) []s
 		items = append(items, s.stroke(c, 1.2, true, ring(p, (r+4)*u)))
 	}
 	items = append(items, scene.Fill{Loops: []geom.Loop{ring(p, 1.5*u)}, Paint: scene.Paint{Colour: c}})
-	if i == s.p.corner && s.loupe {
+	if !named || i == s.p.corner && s.loupe {
 		return items
 	}
 	away := p.Sub(mid)
@@ -261,13 +263,27 @@ func (s *stage) words(items []scene.Item, at geom.Vec, text string) []scene.Item
 		w = math.Max(w, scene.Text{Size: typeSize * u, Text: l}.Width()/2+10*u)
 	}
 	W, H := float64(s.out.Rect.Dx()), float64(s.out.Rect.Dy())
-	mid := at.Add(geom.Vec{Y: -h - 20*u})
-	if mid.Y-h < 0 || s.loupe { // the loupe lies above
-		mid.Y = at.Y + h + 20*u
+	// Above or below, where it covers less of the corners and their names.
+	var mid geom.Vec
+	best := math.Inf(1)
+	for _, dy := range [2]float64{-h - 20*u, h + 20*u} {
+		m := geom.Vec{X: math.Max(w, math.Min(W-w, at.X)), Y: math.Max(h, math.Min(H-h, at.Y+dy))}
+		covered := math.Abs(m.Y - at.Y - dy)
+		for _, p := range s.handles() {
+			if p != at && math.Abs(p.X-m.X) < w+34*u && math.Abs(p.Y-m.Y) < h+34*u {
+				covered += 100 * u
+			}
+		}
+		if s.loupe && dy < 0 { // where the loupe lies
+			covered += 1000 * u
+		}
+		if covered < best {
+			mid, best = m, covered
+		}
 	}
-	mid.X = math.Max(w, math.Min(W-w, mid.X))
-	mid.Y = math.Max(h, math.Min(H-h, mid.Y))
-	items = append(items, scene.Fill{Loops: []geom.Loop{box(mid, w, h)}, Paint: scene.Paint{Colour: plate}},
+	solid := plate
+	solid.A = 0xff
+	items = append(items, scene.Fill{Loops: []geom.Loop{box(mid, w, h)}, Paint: scene.Paint{Colour: solid}},
 		s.stroke(wrong, 1.5, true, box(mid, w, h)))
 	for i, l := range lines {
 		y := mid.Y + (float64(i)-float64(len(lines)-1)/2)*line*u
