@@ -23,6 +23,7 @@ func (w *window) follow(m Mouse) {
 	}
 	w.board.Acted(acted)
 	w.room.Acted = acted
+	w.board.Late(m.Late)
 	w.frame.OnCover = m.Again
 	w.onFirstPicture(m.Attach)
 }

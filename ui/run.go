@@ -34,6 +34,8 @@ type Mouse interface {
 	// Acted is where in the window, in pixels, the press, release or turn of the
 	// wheel was made that is being told of; ok is false at all other times.
 	Acted() (x, y float64, ok bool)
+	// Late reports whether one of these was made and is still to be told of.
+	Late() bool
 	// Again looks again at what lies under the mouse, which may be something else
 	// though it has not moved.
 	Again()

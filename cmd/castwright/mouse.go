@@ -18,6 +18,7 @@ type mouse struct {
 	move   glfw.CursorPosCallback // the toolkit's
 	x, y   float64                // pixels of the window
 	waits  bool                   // a move has not been looked at yet
+	late   int                    // acts that wait for it
 	acting bool                   // the toolkit is told of a press made at x0, y0
 	x0, y0 float64
 }
@@ -56,7 +57,8 @@ func (m *mouse) act(tell func()) {
 		m.acting = false
 	}
 	if m.waits {
-		fyne.Do(do)
+		m.late++
+		fyne.Do(func() { m.late--; do() })
 	} else {
 		do()
 	}
@@ -65,6 +67,10 @@ func (m *mouse) act(tell func()) {
 // Acted is where in the window, in pixels, the press, release or turn of the
 // wheel that the toolkit tells of was made; ok is false at all other times.
 func (m *mouse) Acted() (x, y float64, ok bool) { return m.x0, m.y0, m.acting }
+
+// Late reports whether a press, a release or a turn of the wheel was made that the
+// toolkit has not been told of yet.
+func (m *mouse) Late() bool { return m.late > 0 }
 
 // Again has the toolkit look at what lies under the mouse, as it does of itself
 // only when that moves.

@@ -82,7 +82,7 @@ func TestDrawSaveReopenExport(t *testing.T) {
 	before := d.shootStill(t, "1-opened")
 
 	// Drag the front right corner outward, and look while the hand still holds.
-	corner, out := first.Board.place(1200, 0), first.Board.place(1290, -60)
+	corner, out := first.Board.place(1200, 0), first.Board.place(1270, -60) // short of where the paper moves
 	r.point(h, corner, "Drag moves the corner")
 	h.down()
 	h.move(at{corner.X + 10, corner.Y + 5})

@@ -88,7 +88,7 @@ func (b *Board) scrollOn() {
 	now := b.now()
 	step := min(now.Sub(a.last), scrollStep)
 	a.last = now
-	if step <= 0 || !b.press.active && now.Sub(a.since) < scrollRest {
+	if step <= 0 || b.late != nil && b.late() || !b.press.active && now.Sub(a.since) < scrollRest {
 		return
 	}
 	b.view = b.view.Pan(a.speed(b.view).Mul(-step.Seconds()))

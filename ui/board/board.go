@@ -78,6 +78,7 @@ type Board struct {
 	now    func() time.Time
 	ticks  func(tick func()) (stop func()) // before each picture
 	acted  func() (fyne.Position, bool)    // see [Board.Acted]
+	late   func() bool                     // see [Board.Late]
 
 	background func(work func() (then func())) // nil to do it at once
 	fine       bool                            // gestures are drawn as finely as the rest, for tests

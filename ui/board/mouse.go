@@ -67,6 +67,10 @@ func modsOf(m fyne.KeyModifier) tool.Mod {
 // the mouse was a frame before or after. ok is false where nobody knows.
 func (b *Board) Acted(where func() (at fyne.Position, ok bool)) { b.acted = where }
 
+// Late sets who knows that a press or a release was made of which the board is still
+// to be told: nothing goes on by itself until then.
+func (b *Board) Late(late func() bool) { b.late = late }
+
 // exact is where on the board something was done of which the toolkit says that
 // it was done at a place of the board and of the window.
 func (b *Board) exact(at, inWindow fyne.Position) fyne.Position {
