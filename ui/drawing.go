@@ -15,7 +15,7 @@ func (w *window) bindDrawing(b map[keys.ID]keys.Binding, change func(keys.ID, fu
 		keys.DrawOutline: board.Outline, keys.DrawRiver: board.River, keys.DrawRegion: board.Region,
 		keys.DrawGlass: board.Glass, keys.DrawSupport: board.Support, keys.DrawFreehand: board.Freehand,
 		keys.PaintGlass: board.Brush, keys.WipeGlass: board.Eraser, keys.LineBank: board.Bank,
-		keys.FillGlass: board.Flood,
+		keys.FillGlass: board.Flood, keys.EdgeThrough: board.Through,
 	} {
 		change(id, func() { w.board.SetTool(t) })
 	}

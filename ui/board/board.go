@@ -29,6 +29,7 @@ const (
 	Region  = tool.Region
 	Glass   = tool.Glass
 	Support = tool.Support
+	Through = tool.Through
 
 	Freehand = tool.Freehand
 	Brush    = tool.Brush

@@ -16,6 +16,7 @@ const (
 	LineBank     ID = "line-bank"
 	FillGlass    ID = "fill-glass"
 	EdgeSpline   ID = "edge-spline"
+	EdgeThrough  ID = "edge-through"
 	EdgeStraight ID = "edge-straight"
 	EdgeCorner   ID = "edge-corner"
 	EdgeJoin     ID = "edge-join"
@@ -32,6 +33,8 @@ var drawing = []Action{
 		Does: "Draws the outline of the top corner by corner."},
 	{ID: EdgeSpline, Menu: "Draw", Name: "Make the edge a curve", Key: Key{fyne.KeyF3, Ctrl}, Group: true,
 		Does: "Turns the selected edge into a spline with two handles to shape it."},
+	{ID: EdgeThrough, Menu: "Draw", Name: "Draw the edge through points", Key: Key{fyne.KeyF3, alt},
+		Does: "Draws the selected edge, or the one beside the first click, through points: an arc through one, a smooth curve through more."},
 	{ID: EdgeStraight, Menu: "Draw", Name: "Straighten the edge", Key: Key{fyne.KeyF3, Ctrl | shift},
 		Does: "Makes the selected edge straight."},
 	{ID: EdgeCorner, Menu: "Draw", Name: "Add a corner", Key: Key{fyne.KeyF2, Ctrl | shift},

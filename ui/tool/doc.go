@@ -21,6 +21,7 @@ const (
 	Region               // draw a channel as a closed region
 	Glass                // draw a glass bed
 	Support              // draw a bearing line with two points
+	Through              // draw an edge through points
 	Freehand             // draw a river, a branch, a pool or an island in one stroke
 	Brush                // paint glass
 	Eraser               // wipe glass away
@@ -29,12 +30,12 @@ const (
 )
 
 // draws reports whether the tool sets down points.
-func (t Tool) draws() bool { return t >= Outline && t <= Support }
+func (t Tool) draws() bool { return t >= Outline && t <= Through }
 
 // strokes reports whether the tool draws by strokes of a pressed button.
-func (t Tool) strokes() bool { return t > Support }
+func (t Tool) strokes() bool { return t > Through }
 
 func (t Tool) String() string {
-	return [...]string{"select", "pan", "outline", "river", "region", "glass", "support",
+	return [...]string{"select", "pan", "outline", "river", "region", "glass", "support", "through",
 		"freehand", "brush", "eraser", "bank", "flood"}[t]
 }

@@ -57,6 +57,7 @@ func (h *Hand) changed(c session.Change) {
 		return
 	}
 	h.hold, h.band, h.note = nil, nil, ""
+	h.keepsEdge()
 	if h.free != nil {
 		h.free.drop()
 	}
@@ -74,10 +75,11 @@ func (h *Hand) Tool() Tool { return h.tool }
 // SetTool takes another tool; what is in hand is put back.
 func (h *Hand) SetTool(t Tool) {
 	h.BackOut()
+	edge := h.selectedEdge()
 	h.tool, h.put, h.pen, h.free, h.note = t, nil, nil, nil, ""
 	switch {
 	case t.draws():
-		h.pen = &pen{}
+		h.pen = &pen{edge: edge}
 		h.s.Select()
 	case t.strokes():
 		h.free = &free{craft: craftOf(t)}

@@ -84,6 +84,9 @@ func (h *Hand) penHint() string {
 	if len(k.pins) > 0 {
 		return "Enter or a click sets the point, as typed; Tab goes to the next measure, Esc takes the numbers back."
 	}
+	if h.tool == Through {
+		return h.throughHint()
+	}
 	n := len(k.points)
 	thing := map[Tool]string{Outline: "outline", River: "river", Region: "channel", Glass: "glass bed",
 		Support: "support"}[h.tool]
@@ -232,7 +235,7 @@ func (h *Hand) selectedHint() string {
 	case gripCorner:
 		return "Corner: the ring rounds it, " + common + "Delete removes it, Esc lets go."
 	case gripEdge:
-		return capital(edgeName(d.Outline.Nodes, g.node)) + ": " + bends(d, g.node, "the diamond bends it, ") + common + "Esc lets go."
+		return capital(edgeName(d.Outline.Nodes, g.node)) + ": " + shapes(d, g.node) + common + "Esc lets go."
 	}
 	if h.s.Hidden(g.part) {
 		return capital(partName(d, g.part)) + " " + words.IsAre(d, g.part) + " hidden: still cast and counted; Ctrl+Alt+H or the panel shows it again; Esc lets go."
@@ -283,4 +286,12 @@ func bends(d design.Design, node int, words string) string {
 		return ""
 	}
 	return words
+}
+
+// shapes says how the selected edge is shaped.
+func shapes(d design.Design, node int) string {
+	if d.Outline.Nodes[node].Edge.Curve == design.CurveSpline {
+		return "its two handles shape it, a double click adds a point, Alt+F3 draws it through points, "
+	}
+	return "the diamond bends it, Alt+F3 draws it through points, "
 }

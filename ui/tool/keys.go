@@ -191,7 +191,7 @@ func (h *Hand) Cancel() bool {
 		h.pen.pins = nil
 	case h.put != nil && h.put.putBack():
 	case h.pen != nil && len(h.pen.points) > 0:
-		h.pen = &pen{}
+		h.pen = &pen{edge: h.pen.edge}
 	case h.put != nil:
 		h.put = nil
 	case h.tool != Select:

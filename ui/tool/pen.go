@@ -19,6 +19,7 @@ type pen struct {
 	width  units.Length // of a river at the next point, 0 for the stock's
 	widths []units.Length
 	fault  string
+	edge   int // of the outline, that is drawn through points; -1 for that beside the first one
 }
 
 // Stock is what newly drawn parts start from. The board's owner may set it;
@@ -55,8 +56,11 @@ func (t Tool) closes() bool { return t == Outline || t == Region || t == Glass }
 
 // need is how many points the drawing takes at least.
 func (t Tool) need() int {
-	if t.closes() {
+	switch {
+	case t.closes():
 		return 3
+	case t == Through:
+		return 1
 	}
 	return 2
 }
@@ -76,7 +80,7 @@ func (h *Hand) aim(p Pointer) {
 	if h.tool != Outline {
 		st = h.newStill(grip{}, nil, geom.Vec{})
 		st.edges = true
-		if n := len(k.points); n > 0 {
+		if n := len(k.points); n > 0 && h.tool != Through {
 			st.arms = []arm{{fixed: k.points[n-1], name: "the line", edge: -1}}
 		}
 	}
@@ -135,7 +139,7 @@ func (h *Hand) setPoint(at geom.Vec, p Pointer) {
 func (h *Hand) finish(p Pointer) {
 	k := h.pen
 	if len(k.points) < h.tool.need() {
-		k.fault = "This needs at least " + countWord(h.tool.need()) + " points"
+		k.fault = "This needs at least " + countWord(h.tool.need())
 		return
 	}
 	d := h.s.Design()
@@ -157,6 +161,14 @@ func (h *Hand) finish(p Pointer) {
 		}
 		bed.ID, bed.Region = "", design.Region{Outer: chain(k.points, nil)}
 		done = h.add(edit.AddGlass(bed))
+	case Through:
+		if e, edge, ok := h.throughEdit(k.points); ok {
+			if done = h.do(e); done {
+				h.SetTool(Select)
+				h.choose(grip{kind: gripEdge, node: edge})
+				return
+			}
+		}
 	case Support:
 		s := h.stockNow().Support
 		s.ID, s.Line, s.Patch = "", []design.Point{point(k.points[0]), point(k.points[1])}, false
@@ -254,8 +266,5 @@ func (h *Hand) river(points []geom.Vec, p Pointer) design.Channel {
 }
 
 func countWord(n int) string {
-	if n == 2 {
-		return "two"
-	}
-	return "three"
+	return [...]string{1: "one point", 2: "two points", 3: "three points"}[n]
 }

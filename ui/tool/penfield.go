@@ -23,7 +23,7 @@ func (h *Hand) penFields() []field {
 	k := h.pen
 	next, _ := h.penPlace(k.pins)
 	var out []field
-	if n := len(k.points); n > 0 {
+	if n := len(k.points); n > 0 && h.tool != Through {
 		last := k.points[n-1]
 		way := next.Sub(last)
 		beside := way.Unit().Left()
@@ -33,7 +33,7 @@ func (h *Hand) penFields() []field {
 	}
 	if h.tool != Outline {
 		for _, f := range placeFields(h.s.Design(), next) {
-			f.hidden = len(k.points) > 0
+			f.hidden = len(k.points) > 0 && h.tool != Through
 			out = append(out, f)
 		}
 	}

@@ -220,7 +220,9 @@ func (h *Hand) showPen(o *Overlay) {
 		o.Guides = k.snap.guides
 		pts = append(pts, next)
 	}
-	if len(pts) > 1 {
+	if h.tool == Through {
+		h.showThrough(o, pts)
+	} else if len(pts) > 1 {
 		o.Ghost = append(o.Ghost, Line{Points: pts})
 	}
 	if !shown {
