@@ -9,7 +9,7 @@ import (
 // hint line. It is for tests of the real window, which find their way by it.
 type Spot struct {
 	Says  string
-	Value string // what an entry or a choice shows
+	Value string // what an entry or a choice shows, the word on a button
 	At    fyne.Position
 	Size  fyne.Size
 }
@@ -28,6 +28,7 @@ func (e *Entry) control() fyne.CanvasObject  { return e }
 func (c *Choice) control() fyne.CanvasObject { return c }
 func (c *Check) control() fyne.CanvasObject  { return c }
 
+func (b *Button) value() string { return b.face.Text }
 func (e *Entry) value() string  { return e.Text }
 func (c *Choice) value() string { return c.Selected }
 
