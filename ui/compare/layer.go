@@ -56,7 +56,12 @@ func (l *layer) paint(dst *image.RGBA, v view.View) {
 		return
 	}
 	to := image.Rect(int(math.Round(at.X)), int(math.Round(at.Y)), int(math.Round(at.X+w)), int(math.Round(at.Y+h)))
-	draw.ApproxBiLinear.Scale(dst, to, l.image, l.image.Rect, draw.Src, nil)
+	// A drawing is there anew in a moment; a picture takes seconds.
+	how := draw.Interpolator(draw.NearestNeighbor)
+	if l.of.photo {
+		how = draw.ApproxBiLinear
+	}
+	how.Scale(dst, to, l.image, l.image.Rect, draw.Src, nil)
 }
 
 // kept is layers that are shown again at once when they are wanted again, the latest
