@@ -90,9 +90,9 @@ func (p *Page) scaleWords() string {
 	case p.front():
 		return "Both seen from the same place, at the same scale."
 	case p.Fitted() && math.Abs(a/b-1) > 0.01:
-		return "Each as large as fits: left " + ratio(a, sys) + ", right " + ratio(b, sys) + "."
+		return "Each as large as fits: left " + ratio(a, sys) + ", right " + ratio(b, sys) + ", on this screen."
 	}
-	return "Both at the same scale, " + ratio(a, sys) + "."
+	return "Both at the same scale, " + ratio(a, sys) + " on this screen."
 }
 
 // beside is what is added to the second side's places to lay it onto the first.
@@ -112,13 +112,13 @@ func ratio(mm float64, sys units.System) string {
 		text = fmt.Sprintf("%.0f", one)
 	}
 	if one < 1 {
-		return fmt.Sprintf("about %.2g:1 on this screen", 1/one)
+		return fmt.Sprintf("about %.2g:1", 1/one)
 	}
 	if sys == units.Imperial && one < 60 {
 		foot := units.FromMM(math.Max(1, math.Round(304.8/one/25.4*8)) * 25.4 / 8)
-		return fmt.Sprintf("about %s to the foot (1:%s) on this screen", units.Format(foot, sys), text)
+		return fmt.Sprintf("about %s to the foot (1:%s)", units.Format(foot, sys), text)
 	}
-	return "about 1:" + text + " on this screen"
+	return "about 1:" + text + ""
 }
 
 // pan shifts both sides.

@@ -345,9 +345,9 @@ func TestScaleInWords(t *testing.T) {
 		sys  units.System
 		want string
 	}{
-		{25.4 / 96, units.Metric, "about 1:1 on this screen"}, {4 * 25.4 / 96, units.Metric, "about 1:4 on this screen"},
-		{4 * 25.4 / 96, units.Imperial, `about 3" to the foot (1:4) on this screen`}, {25.4 / 192, units.Metric, "about 2:1 on this screen"},
-		{17 * 25.4 / 96, units.Metric, "about 1:17 on this screen"}, {120 * 25.4 / 96, units.Imperial, "about 1:120 on this screen"},
+		{25.4 / 96, units.Metric, "about 1:1"}, {4 * 25.4 / 96, units.Metric, "about 1:4"},
+		{4 * 25.4 / 96, units.Imperial, `about 3" to the foot (1:4)`}, {25.4 / 192, units.Metric, "about 2:1"},
+		{17 * 25.4 / 96, units.Metric, "about 1:17"}, {120 * 25.4 / 96, units.Imperial, "about 1:120"},
 	} {
 		if got := ratio(c.mm, c.sys); got != c.want {
 			t.Errorf("%g mm to the point: %q, want %q", c.mm, got, c.want)

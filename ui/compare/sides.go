@@ -101,7 +101,9 @@ func (c *sides) find(i int, name, other string) side {
 	}
 	if out.err == nil {
 		if out.print = was.print; was.print == "" || !reflect.DeepEqual(was.Option.Design, out.Option.Design) {
-			out.print = approve.Fingerprint(out.Option.Design)
+			if out.print = approve.Fingerprint(out.Option.Design); out.print == "" {
+				out.print = "of " + name // that JSON has no form for
+			}
 		}
 	}
 	c.last[i] = out
