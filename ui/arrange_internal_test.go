@@ -241,3 +241,37 @@ func TestActionsSayWhatIsInTheWay(t *testing.T) {
 		t.Error("the key does not unlock")
 	}
 }
+
+// Whatever way a part is moved off what it keeps to, the hint line says so; what is
+// cut on purpose, and undo, say nothing.
+func TestEndedRelationsAreTold(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		pick []design.ID
+		do   func(*window)
+		told bool
+	}{
+		{"nudged", []design.ID{"hole-2"}, func(w *window) { w.press(fyne.KeyUp) }, true},
+		{"nudged along", []design.ID{"hole-2"}, func(w *window) { w.press(fyne.KeyRight) }, false},
+		{"aligned", []design.ID{"hole-2", "hole-3"}, func(w *window) { w.keys.Run(keys.AlignBack) }, true},
+		{"placed in the panel", []design.ID{"hole-2"}, func(w *window) {
+			w.do(w.session.Do(edit.MovePart("hole-2", design.Point{Y: 5 * mm})))
+		}, true},
+		{"cut", []design.ID{"hole-2"}, func(w *window) { w.keys.Run(keys.CutKept) }, false},
+		{"removed", []design.ID{"hole-2"}, func(w *window) { w.keys.Run(keys.Remove) }, false},
+		{"undone", []design.ID{"hole-2"}, func(w *window) {
+			w.do(w.session.Do(edit.KeepDistance("hole-3", design.SideLeft)))
+			w.keys.Run(keys.Undo)
+		}, false},
+		{"another option", nil, func(w *window) { w.keys.Run(keys.OptionNew) }, false},
+	} {
+		w := newRig(t)
+		row(w)
+		w.session.SelectParts(c.pick)
+		c.do(w)
+		got := w.hint.text.Text()
+		if told := strings.Contains(got, "ended that drain hole 2 stays in line with the drain hole 1"); told != c.told {
+			t.Errorf("%s: told %v; the hint is %q", c.name, told, got)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package ui
 import (
 	"path/filepath"
 
+	"example.org/castwright/model/design"
 	"example.org/castwright/ui/approval"
 	"example.org/castwright/ui/board"
 	"example.org/castwright/ui/book"
@@ -60,7 +61,8 @@ type window struct {
 
 	forwarding bool
 
-	clip clips // parts that were copied
+	clip clips             // parts that were copied
+	kept []design.Relation // what held when the hand rested last
 }
 
 // The size of the window where none is remembered and nothing is known of the
@@ -114,6 +116,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.showing.Run = w.keys.Run
 	w.panel = panel.New(w.session, w.frame)
 	w.panel.OnPlace = w.board.Place
+	w.panel.OnPoint, w.panel.OnReveal = w.board.Point, w.board.Reveal
 	w.panel.OnRun = w.keys.Run
 	w.keys.OnRefused = w.board.Note
 	w.strip = strip.New(w.session, w.frame, w.keys.Run, h.later)
@@ -240,6 +243,7 @@ func (w *window) changed(c session.Change) {
 	if w.session.Path() != "" {
 		w.welcome.Hide()
 	}
+	w.tellEnded(c)
 	if c.Job || c.Design || c.Option {
 		w.win.SetTitle(w.title())
 		w.bar.show(w)

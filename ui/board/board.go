@@ -5,6 +5,7 @@
 package board
 
 import (
+	"example.org/castwright/model/design"
 	"math"
 	"time"
 
@@ -210,6 +211,9 @@ func (b *Board) Background(run func(work func() (then func()))) { b.background =
 // Busy reports whether a gesture is open: a drag, or a number being typed.
 func (b *Board) Busy() bool { return b.hand.Busy() }
 
+// Dragging reports whether something is being dragged.
+func (b *Board) Dragging() bool { return b.press.active || b.hand.Dragging() }
+
 // BackOut takes an open gesture back. Call it before undo, save and whatever
 // else needs a settled design.
 func (b *Board) BackOut() {
@@ -267,6 +271,19 @@ func (b *Board) ZoomActual() { b.look(b.view.Actual()) }
 func (b *Board) Fit() {
 	b.fitted = true
 	b.setView(b.view.Fit(b.extent(), fitMargin))
+}
+
+// Reveal brings a place of the design into sight.
+func (b *Board) Reveal(at geom.Vec) {
+	if v := b.view.Show(at, placeMargin); v != b.view {
+		b.look(v)
+	}
+}
+
+// Point shows which part something else on the window speaks of, "" for none.
+func (b *Board) Point(part design.ID) {
+	b.hand.Point(part)
+	b.after()
 }
 
 // Place brings a place of the design into sight and flashes it.

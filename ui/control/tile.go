@@ -24,6 +24,8 @@ type Tile struct {
 	OnTapped    func()
 	OnDouble    func()
 	OnSecondary func(*fyne.PointEvent)
+	// OnPoint hears that the mouse or the keyboard has come to the tile, or has left.
+	OnPoint func(bool)
 	// Held are the modifiers that were held at the press of a click.
 	Held fyne.KeyModifier
 	// OnKey may take a key before the tile does, and reports whether it has.
@@ -92,6 +94,7 @@ func (t *Tile) MouseUp(*desktop.MouseEvent) {}
 func (t *Tile) MouseIn(*desktop.MouseEvent) {
 	t.hovered = true
 	t.frame.Say(t.hint)
+	t.point(true)
 	t.Refresh()
 }
 
@@ -102,7 +105,14 @@ func (t *Tile) MouseMoved(*desktop.MouseEvent) {}
 func (t *Tile) MouseOut() {
 	t.hovered = false
 	t.frame.Say("")
+	t.point(false)
 	t.Refresh()
+}
+
+func (t *Tile) point(on bool) {
+	if t.OnPoint != nil {
+		t.OnPoint(on)
+	}
 }
 
 // FocusGained shows the focus.
@@ -110,6 +120,7 @@ func (t *Tile) FocusGained() {
 	t.focused = true
 	t.frame.reveal(t)
 	t.frame.Say(t.hint)
+	t.point(true)
 	t.Refresh()
 }
 
@@ -117,6 +128,7 @@ func (t *Tile) FocusGained() {
 func (t *Tile) FocusLost() {
 	t.focused = false
 	t.frame.Say("")
+	t.point(false)
 	t.Refresh()
 }
 

@@ -12,6 +12,7 @@ import (
 	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
+	"example.org/castwright/model/geom"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/icon"
 	"example.org/castwright/ui/keys"
@@ -208,7 +209,6 @@ func (l *partsList) remake(ids []design.ID) {
 		walk := t.OnKey
 		t.OnKey = func(e *fyne.KeyEvent) bool {
 			if walk(e) {
-				l.reveal()
 				return true
 			}
 			if e.Name == fyne.KeySpace { // adds, as Ctrl and a click
@@ -231,6 +231,15 @@ func (l *partsList) newRow(sign fyne.Resource, i int) *partRow {
 		control.Middle(r.name)), nil, control.Pad(0, look.Gap, control.Middle(r.size)))
 	r.tile = control.NewTile(l.p.frame, "", control.Sized(0, partRowHeight, control.Pad(0, look.Gap, body)),
 		func() { l.pick(i, r.tile.Held) })
+	r.tile.OnPoint = func(on bool) {
+		id := design.ID("")
+		if on && i > 0 {
+			id = l.ids[i-1]
+		}
+		if l.p.OnPoint != nil {
+			l.p.OnPoint(id)
+		}
+	}
 	of := func() []design.ID { return []design.ID{l.ids[i-1]} }
 	r.lock = control.NewButton(l.p.frame, control.Face{Icon: icon.Unlock}, func() { l.p.setLocked(of()) })
 	r.hide = control.NewButton(l.p.frame, control.Face{Icon: icon.Show}, func() { l.p.setHidden(of()) })
@@ -254,6 +263,9 @@ func (l *partsList) pick(i int, mods fyne.KeyModifier) {
 		return
 	case mods&(fyne.KeyModifierControl|fyne.KeyModifierSuper) == 0:
 		ids = []design.ID{id}
+		if at, ok := edit.Centre(s.Design(), id); ok && l.p.OnReveal != nil {
+			l.p.OnReveal(geom.Vec{X: at.X.MM(), Y: at.Y.MM()})
+		}
 	case slices.Contains(ids, id):
 		ids = slices.DeleteFunc(ids, func(o design.ID) bool { return o == id })
 	default:
@@ -261,21 +273,6 @@ func (l *partsList) pick(i int, mods fyne.KeyModifier) {
 	}
 	l.anchor = i
 	s.SelectParts(ids)
-}
-
-// reveal scrolls to the row that has the keyboard.
-func (l *partsList) reveal() {
-	i := l.focused()
-	if i < 0 {
-		return
-	}
-	top, h := float32(i)*partRowHeight, l.scroll.Size().Height
-	switch y := l.scroll.Offset.Y; {
-	case top < y:
-		l.scroll.ScrollToOffset(fyne.NewPos(0, top))
-	case top+partRowHeight > y+h:
-		l.scroll.ScrollToOffset(fyne.NewPos(0, top+partRowHeight-h))
-	}
 }
 
 // signOf is the sign of a part's kind.

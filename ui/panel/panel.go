@@ -23,6 +23,10 @@ type Panel struct {
 	Object fyne.CanvasObject
 	// OnPlace is asked to show a place of the drawing, in millimetres.
 	OnPlace func(geom.Vec)
+	// OnPoint is asked to show which part is pointed at in the list, "" for none, and
+	// OnReveal to bring a place into sight.
+	OnPoint  func(design.ID)
+	OnReveal func(geom.Vec)
 	// OnRun is asked to run an action of the window.
 	OnRun func(keys.ID)
 

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
@@ -32,6 +33,8 @@ type Hand struct {
 
 	armed    *bond // a relation that was taken by a click on its chain
 	overBond *bond // one whose chain is under the mouse
+
+	pointed  design.ID // a part that something else on the window speaks of
 
 	last     geom.Vec // where the last press was, for reaching what is under
 	held     bool     // the press is on a locked part
@@ -392,6 +395,9 @@ func (h *Hand) Up(p Pointer) {
 	h.again = false
 }
 
+// Point shows which part something else on the window speaks of, "" for none.
+func (h *Hand) Point(part design.ID) { h.pointed = part }
+
 // Panned says that a free press has moved the paper, so that letting go is no
 // click.
 func (h *Hand) Panned() { h.again = false }
@@ -432,10 +438,10 @@ func (h *Hand) SetScale(perMM float64) {
 
 // do applies an edit as one undo step and says so when it can't be done.
 func (h *Hand) do(e edit.Edit) bool {
+	h.note = ""
 	h.applying = true
 	err := h.s.Do(e)
 	h.applying = false
-	h.note = ""
 	if err != nil {
 		h.note = capital(err.Error())
 	}

@@ -31,22 +31,9 @@ func (h *Hand) showLocks(o *Overlay) {
 // cutWords say which relations the gesture in hand has ended.
 func (h *Hand) cutWords(k *hold) string {
 	d := h.s.Design()
-	var cut []string
-	for _, r := range k.d0.Relations {
-		if !slices.ContainsFunc(d.Relations, func(o design.Relation) bool { return sameHold(r, o) }) {
-			cut = append(cut, small(words.Relation(k.d0, r, func(l units.Length) string { return h.length(l.MM()) })))
-		}
-	}
+	cut := words.Ended(k.d0, k.d0.Relations, d.Relations, func(l units.Length) string { return h.length(l.MM()) })
 	if len(cut) == 0 {
 		return ""
 	}
 	return "This ends that " + strings.Join(cut[:min(len(cut), 2)], " and that ") + ". "
-}
-
-// sameHold reports whether two relations hold the same part to the same thing,
-// wherever along it.
-func sameHold(a, b design.Relation) bool {
-	a.Distance, a.Edge, a.Along = 0, 0, 0
-	b.Distance, b.Edge, b.Along = 0, 0, 0
-	return a == b
 }

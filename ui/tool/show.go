@@ -31,6 +31,9 @@ func (h *Hand) Overlay() Overlay {
 	h.showSelection(&o, d, s)
 	h.showLinks(&o)
 	h.showLocks(&o)
+	if h.pointed != "" {
+		o.Hover = linesOf(d, s, grip{kind: gripPart, part: h.pointed})
+	}
 	switch {
 	case h.band != nil && h.band.begun:
 		h.showBand(&o)

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -32,6 +33,27 @@ func Relation(d design.Design, r design.Relation, length func(units.Length) stri
 		return End(d, r) + " stays on the " + Lower(Edge(d.Outline, r.Edge))
 	}
 	return r.Sentence(func(id design.ID) string { return Part(d, id) }, length)
+}
+
+// Ended are those of the relations before that a design no longer has, as sentences in
+// the middle of one. Where it lies along what it is held to is no other relation. d is
+// the design that they are of.
+func Ended(d design.Design, before, after []design.Relation, length func(units.Length) string) []string {
+	var out []string
+	for _, r := range before {
+		if !slices.ContainsFunc(after, func(o design.Relation) bool { return sameHold(r, o) }) {
+			out = append(out, Lower(Relation(d, r, length)))
+		}
+	}
+	return out
+}
+
+// sameHold reports whether two relations hold the same part to the same thing,
+// wherever along it.
+func sameHold(a, b design.Relation) bool {
+	a.Distance, a.Edge, a.Along = 0, 0, 0
+	b.Distance, b.Edge, b.Along = 0, 0, 0
+	return a == b
 }
 
 // End is the end of a river that a relation holds: "Start of the river", with the
