@@ -34,7 +34,7 @@ type Hand struct {
 	armed    *bond // a relation that was taken by a click on its chain
 	overBond *bond // one whose chain is under the mouse
 
-	pointed  design.ID // a part that something else on the window speaks of
+	pointed design.ID // a part that something else on the window speaks of
 
 	last     geom.Vec // where the last press was, for reaching what is under
 	held     bool     // the press is on a locked part
