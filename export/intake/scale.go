@@ -3,11 +3,11 @@ package intake
 import (
 	"image"
 	"image/draw"
+
+	xdraw "golang.org/x/image/draw"
 )
 
-// scaled is the picture in RGBA, its longer side at most side: each pixel the mean
-// of what it covers. It takes one row at a time, so that a large picture needs no
-// more memory than itself and the result.
+// scaled is the picture in RGBA, its longer side at most side.
 func scaled(img image.Image, side int) *image.RGBA {
 	b := img.Bounds()
 	w, h := b.Dx(), b.Dy()
@@ -17,7 +17,23 @@ func scaled(img image.Image, side int) *image.RGBA {
 		draw.Draw(out, out.Rect, img, b.Min, draw.Src)
 		return out
 	}
-	dw, dh := max(1, w*side/longest), max(1, h*side/longest)
+	return Scaled(img, max(1, w*side/longest), max(1, h*side/longest))
+}
+
+// Scaled is a picture in RGBA at another size, dw x dh pixels. Made smaller, each
+// pixel is the mean of what it covers; that takes one row at a time, so that a large
+// picture needs no more memory than itself and the result.
+func Scaled(img image.Image, dw, dh int) *image.RGBA {
+	b := img.Bounds()
+	w, h := b.Dx(), b.Dy()
+	if dw < 1 || dh < 1 || w < 1 || h < 1 {
+		return image.NewRGBA(image.Rect(0, 0, max(1, dw), max(1, dh)))
+	}
+	if dw > w || dh > h {
+		out := image.NewRGBA(image.Rect(0, 0, dw, dh))
+		xdraw.ApproxBiLinear.Scale(out, out.Rect, img, b, xdraw.Src, nil)
+		return out
+	}
 	out := image.NewRGBA(image.Rect(0, 0, dw, dh))
 	row := image.NewRGBA(image.Rect(0, 0, w, 1))
 	narrow, sum := make([]float32, 4*dw), make([]float32, 4*dw)

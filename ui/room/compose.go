@@ -11,6 +11,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"example.org/castwright/export/intake"
 	"example.org/castwright/export/picture"
 	"example.org/castwright/export/raster"
 	"example.org/castwright/export/room"
@@ -45,6 +46,7 @@ type finished struct {
 	set   *picture.Set // of the design, for the stages after
 	solid slab.Solid
 	image *image.NRGBA
+	seen  *image.RGBA // at the size of the screen
 	notes []string
 	stage int // of the stages, the last one is the best
 }
@@ -116,7 +118,7 @@ func (p *Page) Compose() {
 		}
 		return
 	}
-	p.result, p.hold = true, false
+	p.result, p.hold, p.halted = true, false, key{}
 	if p.see == seeRoom {
 		p.see = seeTop
 	}
@@ -132,7 +134,7 @@ func (p *Page) follow() {
 		return
 	}
 	k := p.key()
-	if p.work != nil && p.work.is(k) {
+	if p.work != nil && p.work.is(k) || p.halted.option != "" && p.halted.is(k) {
 		return
 	}
 	p.stop()
@@ -150,6 +152,17 @@ func (p *Page) stop() {
 	}
 }
 
+// halt stops the work for good, until the top is set in again or something is
+// changed. What there is of the picture stays; with nothing, the corners are shown.
+func (p *Page) halt() {
+	p.stop()
+	p.halted = p.key()
+	if p.shown() == nil {
+		p.result = false
+	}
+	p.Refresh()
+}
+
 // start works at one stage in the background, then at the next.
 func (p *Page) start(k key, stage int) {
 	ctx, cancel := context.WithCancel(context.Background())
@@ -159,7 +172,7 @@ func (p *Page) start(k key, stage int) {
 	if f := p.shown(); f != nil {
 		last = *f
 	}
-	told := -1
+	told, sw, sh := -1, int(p.stage.fit.box.W()), int(p.stage.fit.box.H())
 	p.frame.Background(func() func() {
 		f := last
 		f.key, f.stage = k, stage
@@ -182,7 +195,7 @@ func (p *Page) start(k key, stage int) {
 				}
 			})
 		if err == nil {
-			f.image, f.notes = out.Image, out.Notes
+			f.image, f.notes, f.seen = out.Image, out.Notes, intake.Scaled(out.Image, sw, sh)
 		}
 		cancel()
 		return func() {

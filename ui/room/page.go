@@ -57,6 +57,7 @@ type Page struct {
 
 	result bool // the picture with the top is shown, not the marks
 	work   *work
+	halted key // of the picture whose work the maker stopped
 	kept   []finished
 	see    seen
 	wipe   float64 // share of the picture's width that shows the room as it was
@@ -135,8 +136,7 @@ func (p *Page) BackOut() bool {
 		p.drag = nil
 		p.Refresh()
 	case p.work != nil:
-		p.stop()
-		p.Refresh()
+		p.halt()
 	case p.result:
 		p.marks()
 	default:

@@ -352,6 +352,43 @@ func TestPage(t *testing.T) {
 	}
 }
 
+// A work that is stopped stays stopped: with a picture that one stays, without one
+// the corners are shown; a change or Enter begins again.
+func TestStop(t *testing.T) {
+	r := newRig(t)
+	r.Bring(r.file(t, "a.jpg", kitchen()))
+	for i, p := range truth {
+		r.drag(i, p)
+	}
+	stopped := 0
+	r.result = true
+	r.work = &work{key: r.key(), cancel: func() { stopped++ }}
+	if !r.BackOut() || stopped != 1 || r.work != nil || r.result {
+		t.Errorf("stopped %d times, shows a picture that is not there: %v", stopped, r.result)
+	}
+	r.Compose()
+	f := *r.shown()
+	f.stage = 0
+	r.kept = []finished{f}
+	r.work = &work{key: r.key(), cancel: func() { stopped++ }}
+	if !r.BackOut() || stopped != 2 || r.work != nil || !r.result || r.shown().stage != 0 {
+		t.Errorf("stopped %d times, result %v", stopped, r.result)
+	}
+	r.Refresh()
+	if r.shown().stage != 0 {
+		t.Error("it went on by itself")
+	}
+	r.panel.brighter.more.OnTapped()
+	if g := r.shown(); g == nil || g.stage != best || r.room().Lit.Brighter <= 0 {
+		t.Error("a change does not begin again")
+	}
+	r.s.Undo()
+	r.Compose()
+	if g := r.shown(); g == nil || g.stage != best {
+		t.Error("it can't be begun again")
+	}
+}
+
 // chunks are the names of a PNG's chunks, each once in a row (ISO/IEC 15948, 5.3).
 func chunks(t *testing.T, data []byte) string {
 	t.Helper()

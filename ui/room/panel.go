@@ -125,13 +125,7 @@ func newPanel(p *Page) *panel {
 		Hint: "Back to the corners and the wire (Esc)."}, p.marks)
 	n.bar = widget.NewProgressBar()
 	n.stage = control.NewText("").Muted().Cut()
-	n.stop = control.NewButton(f, control.Face{Icon: icon.Close, Hint: "Stops here; the picture stays as it is (Esc)."}, func() {
-		p.stop()
-		if p.shown() == nil {
-			p.result = false
-		}
-		p.Refresh()
-	})
+	n.stop = control.NewButton(f, control.Face{Icon: icon.Close, Hint: "Stops here; the picture stays as it is (Esc)."}, p.halt)
 	n.working = control.Column(look.Gap, n.stage, container.NewBorder(nil, nil, nil, n.stop, control.Middle(control.Sized(0, 18, n.bar))))
 	n.shown = control.Column(look.Space, n.see.Container, n.save, n.marking)
 	foot := control.Column(look.Space, control.Rule(), n.bad, n.notes, n.working, n.compose, n.shown)

@@ -8,8 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"golang.org/x/image/draw"
-
 	"example.org/castwright/export/intake"
 	"example.org/castwright/export/room"
 	"example.org/castwright/model/design"
@@ -180,6 +178,9 @@ func develop(data []byte) (*photograph, error) {
 	if out.ext == "" {
 		return nil, errors.New("this is not a JPEG or PNG picture: save it as one of these")
 	}
+	for _, st := range stages { // for the screen too
+		out.at(st.width)
+	}
 	return out, nil
 }
 
@@ -199,8 +200,7 @@ func (ph *photograph) at(w int) *image.RGBA {
 		}
 	}
 	h := max(1, ph.full.Rect.Dy()*w/ph.full.Rect.Dx())
-	out := image.NewRGBA(image.Rect(0, 0, w, h))
-	draw.BiLinear.Scale(out, out.Rect, ph.full, ph.full.Rect, draw.Src, nil)
+	out := intake.Scaled(ph.full, w, h)
 	if ph.small = append(ph.small, out); len(ph.small) > 4 {
 		ph.small = ph.small[1:]
 	}

@@ -9,8 +9,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
-	"golang.org/x/image/draw"
-
+	"example.org/castwright/export/intake"
 	"example.org/castwright/export/room"
 	"example.org/castwright/model/geom"
 )
@@ -76,11 +75,14 @@ func (s *stage) draw(w, h int) image.Image {
 	}
 	sw, sh := int(s.fit.box.W()), int(s.fit.box.H())
 	if s.baseOf != ph.full || s.base == nil || s.base.Rect.Dx() != sw || s.base.Rect.Dy() != sh {
-		s.base, s.baseOf = scaled(ph.at(nearestWidth(sw, ph.full.Rect.Dx())), sw, sh), ph.full
+		s.base, s.baseOf = intake.Scaled(ph.at(nearestWidth(sw, ph.full.Rect.Dx())), sw, sh), ph.full
 	}
 	f := s.p.shown()
 	if s.p.result && f != nil && (s.overOf != f.image || s.over == nil || s.over.Rect != s.base.Rect) {
-		s.over, s.overOf = scaled(f.image, sw, sh), f.image
+		s.over, s.overOf = f.seen, f.image
+		if f.seen == nil || f.seen.Rect != s.base.Rect { // the window was given another size
+			s.over = intake.Scaled(f.image, sw, sh)
+		}
 	}
 	s.paint(f)
 	return s.out
@@ -95,12 +97,6 @@ func nearestWidth(w, full int) int {
 		}
 	}
 	return full
-}
-
-func scaled(in image.Image, w, h int) *image.RGBA {
-	out := image.NewRGBA(image.Rect(0, 0, w, h))
-	draw.BiLinear.Scale(out, out.Rect, in, in.Bounds(), draw.Src, nil)
-	return out
 }
 
 // handles are the corners on the screen, in device pixels.
