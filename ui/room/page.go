@@ -185,10 +185,15 @@ func (p *Page) hint() {
 	switch {
 	case p.photo == nil:
 		p.OnHint("Choose a photograph of the room; Esc goes back to the drawing.")
-	case p.result && p.see == seeBoth:
-		p.OnHint("Drag the line across the picture. Left and right arrows take the other options; Esc goes back to the corners.")
 	case p.result:
-		p.OnHint("Hold Space to see the room as it is; W wipes between the two. Left and right arrows take the other options; Esc goes back to the corners.")
+		words := "Hold Space to see the room as it is; W wipes between the two."
+		if p.see == seeBoth {
+			words = "Drag the line across the picture."
+		}
+		if len(p.s.Job().Options) > 1 {
+			words += " Left and right arrows take the other options;"
+		}
+		p.OnHint(words + " Esc goes back to the corners.")
 	default:
 		p.OnHint("Drag the " + cornerName(p.corner) + " corner onto that of " + p.marked() +
 			"; Tab takes the next, arrows move it by a pixel, with Shift by ten. Enter sets the top in.")

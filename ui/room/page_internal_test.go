@@ -41,7 +41,7 @@ type rig struct {
 
 const pw, phh = 640, 480
 
-func newRig(t *testing.T) *rig {
+func newRig(t testing.TB) *rig {
 	t.Helper()
 	a := test.NewTempApp(t)
 	a.Settings().SetTheme(look.New(look.Light))
@@ -100,7 +100,7 @@ func kitchen() []byte {
 	return b.Bytes()
 }
 
-func (r *rig) file(t *testing.T, name string, data []byte) string {
+func (r *rig) file(t testing.TB, name string, data []byte) string {
 	t.Helper()
 	path := filepath.Join(r.dir, name)
 	if err := os.WriteFile(path, data, 0o644); err != nil {
@@ -575,5 +575,23 @@ func TestFitting(t *testing.T) {
 	}
 	if got := wrapped("one two three", 12, 60); len(got) < 2 || strings.Join(got, " ") != "one two three" {
 		t.Errorf("%q", got)
+	}
+}
+
+// BenchmarkDrag is a step of dragging a corner, from the event to the picture at
+// 1400 x 900 pixels: the camera, the wire, the loupe.
+func BenchmarkDrag(b *testing.B) {
+	r := newRig(b)
+	r.Bring(r.file(b, "a.jpg", kitchen()))
+	for i, p := range truth {
+		r.drag(i, p)
+	}
+	r.hold(2, truth[2])
+	i := 0
+	b.ReportAllocs()
+	for b.Loop() {
+		i++
+		r.stage.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: r.at(truth[2].Add(geom.Vec{X: float64(i % 9)}))}})
+		r.stage.draw(1400, 900)
 	}
 }
