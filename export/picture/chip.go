@@ -89,12 +89,13 @@ type scatter struct {
 	tint  v3      // absorption per mm
 	pale  v3      // what a crushed face scatters
 	depth float64
+	share float64 // of the volume
 }
 
 // mostPieces bounds the pieces of a cell, cellGrains is its side in grains.
 const (
 	mostPieces = 128
-	cellGrains = 4.0
+	cellGrains = 2.5
 	// What a piece fills, of the cube of the grain; TestGlassCovers holds it.
 	pieceVolume = 0.155
 )
@@ -104,6 +105,7 @@ func newScatter(g design.GlassFill, depth float64) *scatter {
 	s := &scatter{cell: cellGrains * grain, grain: grain, depth: depth}
 	// Pieces that overlap count once.
 	share := max(0, min(0.6, g.Share.Fraction()))
+	s.share = share
 	s.each = min(mostPieces, -math.Log(1-share)*cellGrains*cellGrains*cellGrains/pieceVolume)
 	c := linearOf(g.Colour)
 	s.tint = glassTint(c, grain)
@@ -130,20 +132,24 @@ func (s *scatter) count(i, j, k int) (int, uint32) {
 	return min(mostPieces, int(n+draw(h, 2))), h
 }
 
+// most is the radius of the largest pieces.
+func (s *scatter) most() float64 { return 0.68 * s.grain }
+
 // piece is the n-th piece of a cell, if a ray, given in the lattice, comes near
-// it.
-func (s *scatter) piece(i, j, k, n int, h uint32, o, d v3) (chip, bool) {
+// it before way. Its middle lies anywhere in the cell, and it reaches into the
+// next ones: no seams show where cells meet.
+func (s *scatter) piece(i, j, k, n int, h uint32, o, d v3, way float64) (chip, bool) {
 	h = rehash(h, uint32(3+n))
 	u := float64(h>>24) / 255
 	rad := s.grain * (0.38 + 0.30*u*u)
-	free := (s.cell - 2*rad) / 1023
+	step := s.cell / 1024
 	w := rehash(h, 40)
 	c := v3{
-		float64(i)*s.cell + rad + free*float64(w&1023),
-		float64(j)*s.cell + rad + free*float64(w>>10&1023),
-		float64(k)*s.cell + rad + free*float64(w>>20&1023)}
-	q := o.sub(c)
-	if b := q.dot(d); q.dot(q)-b*b > rad*rad {
+		float64(i)*s.cell + step*float64(w&1023),
+		float64(j)*s.cell + step*float64(w>>10&1023),
+		float64(k)*s.cell + step*float64(w>>20&1023)}
+	q := c.sub(o)
+	if b := q.dot(d); b < -rad || b > way+rad || q.dot(q)-b*b > rad*rad {
 		return chip{}, false
 	}
 	return newChip(fromLattice(c), rad, h, 0.35), true
@@ -156,81 +162,98 @@ type crossing struct {
 	fi      int
 }
 
+// mostCells bounds the cells about a ray.
+const mostCells = 4096
+
+// near visits the cells whose pieces may reach a ray, given in the lattice,
+// before way.
+func (s *scatter) near(o, d v3, way float64, visit func(i, j, k int)) {
+	r := s.most()
+	e := o.along(d, way)
+	cell := func(x float64) int { return int(math.Floor(x / s.cell)) }
+	i0, i1 := cell(min(o.X, e.X)-r), cell(max(o.X, e.X)+r)
+	j0, j1 := cell(min(o.Y, e.Y)-r), cell(max(o.Y, e.Y)+r)
+	k0, k1 := cell(min(o.Z, e.Z)-r), cell(max(o.Z, e.Z)+r)
+	if (i1-i0+1)*(j1-j0+1)*(k1-k0+1) > mostCells {
+		if way > 4*s.cell {
+			s.near(o, d, way/2, visit)
+		}
+		return
+	}
+	// A cell and what its pieces reach is a cube: the line meets it where the
+	// cube's shadow along d covers it.
+	half := s.cell/2 + r
+	for k := k0; k <= k1; k++ {
+		for j := j0; j <= j1; j++ {
+			for i := i0; i <= i1; i++ {
+				x := (float64(i)+0.5)*s.cell - o.X
+				y := (float64(j)+0.5)*s.cell - o.Y
+				z := (float64(k)+0.5)*s.cell - o.Z
+				if math.Abs(y*d.Z-z*d.Y) > half*(math.Abs(d.Y)+math.Abs(d.Z)) ||
+					math.Abs(z*d.X-x*d.Z) > half*(math.Abs(d.Z)+math.Abs(d.X)) ||
+					math.Abs(x*d.Y-y*d.X) > half*(math.Abs(d.X)+math.Abs(d.Y)) {
+					continue
+				}
+				visit(i, j, k)
+			}
+		}
+	}
+}
+
 // walk visits the pieces along a ray from 0 to way, nearest first, until visit
 // says stop.
 func (s *scatter) walk(r ray, way float64, visit func(x *crossing) bool) {
-	inv := 1 / s.cell
-	ro, rd := toLattice(r.o), toLattice(r.d)
-	cell := [3]int{int(math.Floor(ro.X * inv)), int(math.Floor(ro.Y * inv)), int(math.Floor(ro.Z * inv))}
-	o, d := [3]float64{ro.X, ro.Y, ro.Z}, [3]float64{rd.X, rd.Y, rd.Z}
-	var step [3]int
-	var next, span [3]float64
-	for a := range 3 {
-		next[a], span[a] = math.Inf(1), math.Inf(1)
-		if d[a] > 0 {
-			step[a], span[a] = 1, s.cell/d[a]
-			next[a] = (float64(cell[a]+1)*s.cell - o[a]) / d[a]
-		} else if d[a] < 0 {
-			step[a], span[a] = -1, -s.cell/d[a]
-			next[a] = (float64(cell[a])*s.cell - o[a]) / d[a]
-		}
-	}
-	var met [12]crossing
-	for range 200 {
-		n, h := s.count(cell[0], cell[1], cell[2])
-		m := 0
-		for i := range n {
-			k, near := s.piece(cell[0], cell[1], cell[2], i, h, ro, rd)
-			if !near || m == len(met) {
+	o, d := toLattice(r.o), toLattice(r.d)
+	var met [24]crossing
+	m := 0
+	s.near(o, d, way, func(i, j, k int) {
+		n, h := s.count(i, j, k)
+		for n := range n {
+			g, ok := s.piece(i, j, k, n, h, o, d, way)
+			if !ok {
 				continue
 			}
-			in, out, fi, _, hit := k.hit(r)
+			in, out, fi, _, hit := g.hit(r)
 			if !hit || in <= 0 || in >= way {
 				continue
 			}
 			at := m
 			for ; at > 0 && met[at-1].in > in; at-- {
-				met[at] = met[at-1]
 			}
-			met[at] = crossing{k, in, min(out, way), fi}
-			m++
-		}
-		for i := range m {
-			if visit(&met[i]) {
-				return
+			if at == len(met) {
+				continue
 			}
+			m = min(m+1, len(met))
+			copy(met[at+1:m], met[at:m-1])
+			met[at] = crossing{g, in, min(out, way), fi}
 		}
-		a := 0
-		if next[1] < next[a] {
-			a = 1
-		}
-		if next[2] < next[a] {
-			a = 2
-		}
-		if next[a] > way {
+	})
+	for i := range m {
+		if visit(&met[i]) {
 			return
 		}
-		cell[a] += step[a]
-		next[a] += span[a]
 	}
 }
 
-// inside reports whether a ray starts in a piece.
-func (s *scatter) inside(r ray) bool {
-	o, d := toLattice(r.o), toLattice(r.d)
-	i, j, k := int(math.Floor(o.X/s.cell)), int(math.Floor(o.Y/s.cell)), int(math.Floor(o.Z/s.cell))
-	n, h := s.count(i, j, k)
-	for m := range n {
-		if g, near := s.piece(i, j, k, m, h, o, d); near && g.holds(r.o) {
-			return true
+// inside reports whether a place lies in a piece.
+func (s *scatter) inside(p v3) bool {
+	in := false
+	o := toLattice(p)
+	s.near(o, v3{X: 1}, 0, func(i, j, k int) {
+		n, h := s.count(i, j, k)
+		for m := range n {
+			if g, near := s.piece(i, j, k, m, h, o, v3{X: 1}, 0); near && g.holds(p) {
+				in = true
+			}
 		}
-	}
-	return false
+	})
+	return in
 }
 
-// glassLook is what glass does to a way through resin.
+// glassLook is what glass and pigment do to a way through resin.
 type glassLook struct {
-	through v3      // of what lies behind
+	through v3      // of what lies behind, by glass alone
+	veiled  v3      // share of the way's end at pigment, tinted by the glass before
 	shade   float64 // of the floor, by pieces between it and the key light
 	body    v3      // what faces scatter back, with the resin's share
 	gleam   v3      // what loose faces mirror of lights and studio
@@ -241,32 +264,45 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 	g := glassLook{through: v3{1, 1, 1}, shade: 1}
 	key, _ := refracted(sc.key.mul(-1), v3{Z: 1}, resinIndex)
 	key = key.mul(-1) // toward the light, inside the resin
+	past, left := 0.0, 1.0
+	// pigment adds what pigment scatters before t; its light leaves through the
+	// glass above.
+	pigment := func(t float64) {
+		now := math.Exp(-m.veil * t)
+		if now < left {
+			mid := (past + t) / 2
+			g.veiled = g.veiled.add(g.through.times(s.haze(mid)).mul(left - now))
+		}
+		past, left = t, now
+	}
 	s.walk(r, way, func(x *crossing) bool {
 		k, in, out, fi := &x.k, x.in, x.out, x.fi
 		if !c.holds(sc.body, k) {
 			return false
 		}
+		pigment(in)
 		n := k.n[fi]
 		f, cloud := k.face(fi), k.cloud(fi)
 		lit := 0.35 + 0.75*max(0, n.dot(key))
-		down := 1.18 * c.depthAt(sc.body, k.c)
-		part := g.through.times(m.clear(in + down)).mul(cloud * lit)
+		deep := c.depthAt(sc.body, k.c)
+		part := g.through.times(m.clear(in + 1.18*deep)).mul(cloud * lit * left * math.Exp(-m.veil*1.18*deep))
 		g.body = g.body.add(part.times(s.pale))
 		if f%3 == 0 {
 			// Air stands behind it: it mirrors what is above.
 			if w := r.d.mirrored(n); w.Z > 0 {
 				if up, ok := refracted(w, v3{Z: -1}, 1/resinIndex); ok {
 					seen := sc.rig.sky(ray{r.at(in), up}).mul(0.4 * (1 - fresnel(w.Z, 1/resinIndex)))
-					g.gleam = g.gleam.add(g.through.times(m.clear(in + c.depthAt(sc.body, k.c)/w.Z)).times(seen))
+					g.gleam = g.gleam.add(g.through.times(m.clear(in + deep/w.Z)).times(seen).mul(left * math.Exp(-m.veil*deep/w.Z)))
 				}
 			}
 		}
 		g.through = g.through.times(s.through(out - in)).mul(1 - cloud)
-		return g.through.most() < 0.02
+		return g.through.most()*left < 0.02
 	})
+	pigment(way)
 	up := ray{r.at(way), key}
-	if up.o.Z < sc.body.t-s.depth-1 {
-		return g // down a fall
+	if left < 0.02 || up.o.Z < sc.body.t-s.depth-1 {
+		return g // nothing of the floor is seen, or down a fall
 	}
 	s.walk(up, max(0, sc.body.t-up.o.Z)/max(0.2, key.Z), func(x *crossing) bool {
 		k, in, out := &x.k, x.in, x.out
@@ -277,6 +313,17 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 		return g.shade < 0.2
 	})
 	return g
+}
+
+// haze is what glass leaves of diffuse light on its way up from t mm below the
+// surface, on the mean.
+func (s *scatter) haze(t float64) v3 {
+	chord := 0.6 * s.grain
+	k := s.share / chord * 1.6 * t
+	one := s.through(chord)
+	const clouded = 0.25
+	each := func(x, pale float64) float64 { return math.Exp(-k * (1 - x*(1-clouded*(1-0.6*pale)))) }
+	return v3{each(one.X, s.pale.X), each(one.Y, s.pale.Y), each(one.Z, s.pale.Z)}
 }
 
 // holds reports whether a piece lies wholly within the resin, about.

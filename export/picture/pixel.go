@@ -45,6 +45,11 @@ func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 	if !fits {
 		d, _ = k.s.gather(h.p, n, min(1, k.s.roughness(h.m)), 4, rnd)
 	}
+	if f.part > 0.01 {
+		over := *h
+		over.p, over.n = f.over, v3{Z: 1}
+		d = d.mix(k.lit(&over, rnd), f.part)
+	}
 	cos := -r.d.dot(n)
 	e := 0.0
 	switch {
@@ -117,11 +122,18 @@ func (k *shot) reflected(r ray, rnd *source) v3 {
 	if f.metal {
 		return k.s.rig.studio(r.d.mirrored(f.n)).times(f.f0)
 	}
-	coat := v3{0.04, 0.04, 0.04}
-	if k.s.gain != (v3{}) {
-		coat = coat.times(k.s.gain)
+	c := k.lit(&h, rnd).times(f.kd)
+	if f.a >= 0 {
+		// What its coat mirrors, lights left out.
+		e := f.f
+		cos := -r.d.dot(facing(f.n, r.d))
+		if !f.clear {
+			e = coats().at(f.a, cos)
+			c = c.mul(1 - e)
+		}
+		c = c.add(k.s.rig.studio(r.d.mirrored(h.n)).mul(e))
 	}
-	return k.lit(&h, rnd).times(f.kd).add(coat)
+	return c
 }
 
 // lit is the light at a place that may or may not be in sight.
@@ -130,6 +142,11 @@ func (k *shot) lit(h *hit, rnd *source) v3 {
 	if x, y, ok := k.c.project(h.p); ok && !k.s.catches(h.m) {
 		away := h.p.sub(k.c.eye).norm()
 		if d, _, fits := k.l.at(k.s, x, y, h.p, h.n, h.m, k.c.footprint(away)); fits {
+			// It fades toward the picture's sides: beyond them is a guess.
+			w, h2 := float64(k.c.w), float64(k.c.h)
+			if in := smooth(0, 0.12*w, min(min(x, w-x), min(y, h2-y))); in < 1 {
+				d = k.s.guessed(h.p, h.n).mix(d, in)
+			}
 			return d
 		}
 	}

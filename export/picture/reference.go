@@ -158,7 +158,7 @@ func (s *scene) throughResin(h *hit, r ray, weight v3, footprint float64, rnd *s
 		}
 		if c.resin.glass != nil {
 			if x, ok := c.struck(s, ray{p, d}, t, &weight, rnd); ok {
-				p, d, lit = x.o, x.d, false
+				p, d = x.o, x.d
 				continue
 			}
 		}

@@ -32,6 +32,14 @@ func newResin(f design.Fill, depth float64) resin {
 	r.veil = -math.Log(1-min(0.995, max(0, o))) / 3
 	if f.Glass != nil {
 		r.glass = newScatter(*f.Glass, depth)
+		if r.veil > 0 {
+			// Glass takes its part of the pigment's light on both ways, to where
+			// that is scattered first on the mean. The fill shall have the
+			// design's colour still.
+			gone := math.Exp(-r.veil * depth)
+			g := r.glass.haze(1/r.veil - depth*gone/(1-gone))
+			r.colour = v3{min(0.95, r.colour.X/(g.X*g.X)), min(0.95, r.colour.Y/(g.Y*g.Y)), min(0.95, r.colour.Z/(g.Z*g.Z))}
+		}
 	}
 	return r
 }
@@ -62,8 +70,12 @@ func diffuseFresnel(n float64) float64 {
 // lifted is what a diffuse body under the resin sends out of it for each unit of
 // irradiance over pi at the surface, before the view's own Fresnel loss; body is
 // its reflectance with the ways through the resin.
-func lifted(body float64) float64 {
-	return (1 - resinOutside) * body / (resinIndex * resinIndex * (1 - resinInside*body))
+func lifted(body float64) float64 { return relifted(body, body) }
+
+// relifted is lifted where the body gives back another share, again, of the
+// light that the surface mirrors inside.
+func relifted(body, again float64) float64 {
+	return (1 - resinOutside) * body / (resinIndex * resinIndex * (1 - resinInside*again))
 }
 
 // sunk is the reflectance of a body that looks like x when it lies under the
@@ -137,6 +149,8 @@ type resinLook struct {
 	gleam  v3      // what loose faces of glass mirror
 	f      float64 // Fresnel reflectance
 	n      v3
+	over   v3      // of a fall: the place of the face that light came down by,
+	part   float64 // and the share that did
 }
 
 // look follows a view ray of direction d that meets the resin's surface at p.
@@ -148,32 +162,50 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 	r := ray{p, in}
 	q, way := s.body.bottom(r)
 	m := &c.resin
-	// Pigment acts as a sheet that stands where light is scattered first.
-	seen := math.Exp(-m.veil * way)
-	if m.opaque {
-		seen = 0
-	}
-	var body v3
-	if seen > 0.003 {
-		depth := c.depthAt(s.body, q)
-		down := 1.18 * depth
-		floor := s.concrete.wet(q, footprint)
-		// Banks hide a part of the light from their own foot.
-		if plan := c.plan.at(q.X, q.Y); plan < 0 {
-			floor = floor.mul(1 - 0.25*math.Exp(plan/(0.5*c.depth+0.5)))
+	if c.falls && n.Z < 0.95 {
+		// Light comes to the round of a fall through its face and its front, the
+		// more by the one that is nearer; to a floor more from above.
+		front, down := -s.body.outline.at(q.X, q.Y), s.body.t-q.Z
+		if plan := c.plan.at(q.X, q.Y); front > 1 && plan < 0 {
+			out.over = v3{q.X, q.Y, s.body.t}
+			out.part = smooth(0.95, 0.6, n.Z) * front * front / (front*front + 0.4*down*down)
 		}
-		trans := m.clear(way + down).mul(math.Exp(-m.veil * down))
-		glass := glassLook{through: v3{1, 1, 1}, shade: 1}
+	}
+	// Pigment stands as a sheet where light is scattered first: what it sends out
+	// has its colour, what lies below it must get past it on both ways.
+	var body, veiled v3
+	if m.opaque {
+		veiled = m.colour
+	} else {
+		depth := c.depthAt(s.body, q)
+		glass := glassLook{through: v3{1, 1, 1}, veiled: v3{1, 1, 1}.mul(1 - math.Exp(-m.veil*way)), shade: 1}
 		if m.glass != nil {
 			glass = m.glass.look(s, c, r, way, m)
 		}
-		body = floor.times(trans).times(glass.through).mul(glass.shade * c.web(q, depth)).add(glass.body)
-		out.gleam = glass.gleam.mul((1 - out.f) * seen)
+		if seen := math.Exp(-m.veil * (way + 1.18*depth)); seen > 0.003 {
+			floor := s.concrete.wet(q, footprint)
+			// Banks hide a part of the light from their own foot.
+			if plan := c.plan.at(q.X, q.Y); plan < 0 {
+				floor = floor.mul(1 - 0.25*math.Exp(plan/(0.5*c.depth+0.5)))
+			}
+			body = floor.times(m.clear(way + 1.18*depth)).times(glass.through).mul(seen * glass.shade * c.web(q, depth))
+		}
+		body = body.add(glass.body)
+		veiled = m.colour.times(glass.veiled)
+		out.gleam = glass.gleam.mul(1 - out.f)
+		// What the surface sends back inside goes a longer way than what came in.
+		again := body.times(m.clear(longWay * depth)).add(veiled)
+		out.albedo = v3{relifted(body.X+veiled.X, again.X), relifted(body.Y+veiled.Y, again.Y), relifted(body.Z+veiled.Z, again.Z)}.mul(1 - out.f)
+		return out
 	}
-	body = body.mul(seen).add(m.colour.mul(1 - seen))
-	out.albedo = v3{lifted(body.X), lifted(body.Y), lifted(body.Z)}.mul(1 - out.f)
+	out.albedo = v3{lifted(veiled.X), lifted(veiled.Y), lifted(veiled.Z)}.mul(1 - out.f)
 	return out
 }
+
+// longWay is how much longer, in depths, the way of light is that the surface
+// mirrors inside: nearly all of it runs beyond the critical angle, where the mean
+// of 1/cos is 2.6 for each half.
+const longWay = 2.4
 
 // web is the soft net of light that the ripples of the surface throw on the
 // floor; its mean is 1.

@@ -35,6 +35,8 @@ type surface struct {
 	gleam v3      // what glass mirrors of lights and studio
 	clear bool    // kd is what a resin lifts; its own Fresnel loss is in it
 	f     float64 // of a clear one: Fresnel reflectance
+	over  v3      // and a place whose light is a part of its own
+	part  float64
 }
 
 // surface is what a ray of direction d sees at h with a footprint in mm.
@@ -46,6 +48,7 @@ func (s *scene) surface(h *hit, d v3, footprint float64) surface {
 	case matResin:
 		l := s.body.channels[h.channel].look(s, h.p, d, h.n, footprint)
 		x.kd, x.gleam, x.n, x.clear, x.f, x.a = l.albedo, l.gleam, l.n, true, l.f, 0
+		x.over, x.part = l.over, l.part
 	case matWood:
 		x.kd, x.a = wood(h.p, footprint), 0.32
 	case matWall, matFloor, matTable, matGround:
