@@ -85,8 +85,14 @@ func (d *Desk) ExportComparison(shown comparison.Order) {
 }
 
 func (d *Desk) writeComparison(order comparison.Order, kind fileKind) {
+	other := files.FileName(order.B, "other")
+	for _, o := range order.Job.Options {
+		if approved := comparison.AsApproved(o.Name); order.A == approved || order.B == approved {
+			other = "as-approved"
+		}
+	}
 	files.Choose(d.frame, files.Wish{Title: "Write the comparison", Accept: "Write", Ext: kind.ext(), Write: true,
-		Start: d.files.ExportName("-and-"+files.FileName(order.B, "other"), kind.ext())}, func(path string) {
+		Start: d.files.ExportName("-and-"+other, kind.ext())}, func(path string) {
 		d.make("Making the comparison", "comparison", path, kind, comparisonWidth, func(ctx context.Context, show func(string, float64)) (paper, error) {
 			return comparison.Make(ctx, order, show)
 		})

@@ -528,6 +528,7 @@ func (p *Page) StopOrGoOn() {
 	if p.stopped = !p.stopped; p.stopped {
 		p.shots.stop()
 		p.doing.SetText("Stopped: the pictures are not as clear as they could be.")
+		p.renew()
 		return
 	}
 	p.asked = [2]ask{}
