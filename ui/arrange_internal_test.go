@@ -252,6 +252,7 @@ func TestEndedRelationsAreTold(t *testing.T) {
 		told bool
 	}{
 		{"nudged", []design.ID{"hole-2"}, func(w *window) { w.press(fyne.KeyUp) }, true},
+		{"nudged and back", []design.ID{"hole-2"}, func(w *window) { w.press(fyne.KeyUp); w.press(fyne.KeyDown) }, false},
 		{"nudged along", []design.ID{"hole-2"}, func(w *window) { w.press(fyne.KeyRight) }, false},
 		{"aligned", []design.ID{"hole-2", "hole-3"}, func(w *window) { w.keys.Run(keys.AlignBack) }, true},
 		{"placed in the panel", []design.ID{"hole-2"}, func(w *window) {
@@ -270,7 +271,7 @@ func TestEndedRelationsAreTold(t *testing.T) {
 		w.session.SelectParts(c.pick)
 		c.do(w)
 		got := w.hint.text.Text()
-		if told := strings.Contains(got, "ended that drain hole 2 stays in line with the drain hole 1"); told != c.told {
+		if told := strings.Contains(got, "No longer kept: drain hole 2 stays in line with the drain hole 1"); told != c.told {
 			t.Errorf("%s: told %v; the hint is %q", c.name, told, got)
 		}
 	}

@@ -18,6 +18,9 @@ func (w *window) tellEnded(c session.Change) {
 	}
 	d, before := w.session.Design(), w.kept
 	w.kept = d.Relations
+	if len(d.Relations) > len(before) {
+		w.board.Note("") // moved back, or kept anew
+	}
 	if c.Option || w.board.Dragging() || w.session.RedoName() != "" || len(d.Relations) >= len(before) ||
 		strings.HasPrefix(w.session.UndoName(), "Cut ") || strings.HasPrefix(w.session.UndoName(), "Remove ") {
 		return
@@ -27,9 +30,9 @@ func (w *window) tellEnded(c session.Change) {
 	if len(ended) == 0 {
 		return
 	}
-	said, more := strings.Join(ended[:min(len(ended), 2)], " and that "), ""
+	said, more := strings.Join(ended[:min(len(ended), 2)], ", "), ""
 	if n := len(ended) - 2; n > 0 {
 		more = fmt.Sprintf(", and %d more", n)
 	}
-	w.board.Note("This has ended that " + said + more + "; Ctrl+Z brings it back")
+	w.board.Note("No longer kept: " + said + more + ". Ctrl+Z brings it back")
 }

@@ -89,4 +89,15 @@ func TestPartsAndRelations(t *testing.T) {
 	})
 	m.press("Right", "and moved in one step", func(s state) bool { return strings.HasPrefix(s.Undo, "Move ") })
 	m.press("Delete", "and removed in one step", func(s state) bool { return strings.HasPrefix(s.Undo, "Remove ") && len(s.Selection) == 0 })
+
+	second := t.TempDir()
+	other := start(t, d, second, writeJob(t, second))
+	other.wait("another window is open", func(s state) bool { return s.Path != "" })
+	windows := strings.Fields(m.do("search", "--sync", "--onlyvisible", "--name", "kiln-shelf"))
+	m.do("windowfocus", "--sync", windows[len(windows)-1])
+	m.key("ctrl+v")
+	other.wait("the parts are pasted in another window", func(s state) bool {
+		return strings.HasPrefix(s.Undo, "Paste ") && len(s.Selection) == n
+	})
+	d.shootStill(t, "parts-pasted")
 }
