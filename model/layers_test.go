@@ -18,7 +18,7 @@ const (
 	fyne      = "fyne.io/fyne/v2/"
 	windowApp = "fyne.io/fyne/v2/app" // brings cgo and a screen
 	decimal   = "github.com/shopspring/decimal"
-	fonts     = "codeberg.org/go-fonts/dejavu/ golang.org/x/image/ golang.org/x/text/unicode/bidi"
+	fonts     = "codeberg.org/go-fonts/dejavu/ golang.org/x/image/ golang.org/x/text/unicode/bidi golang.org/x/text/unicode/norm"
 )
 
 // layers says what each package may import besides the standard library. An

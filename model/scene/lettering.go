@@ -3,6 +3,8 @@ package scene
 import (
 	"strings"
 	"sync"
+	"unicode"
+	"unicode/utf8"
 
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensed"
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensedbold"
@@ -167,9 +169,10 @@ func Fitted(text string, size float64, bold bool, width float64) string {
 	return strings.TrimRight(string(runes[:lo]), " ") + "…"
 }
 
-// Seen makes text safe to set, in the order in which it is seen: characters
-// beyond the basic plane become boxes, control characters blanks, and marks that turn
-// the direction of text are left out.
+// Seen makes text safe to set, in the order in which it is seen: Arabic letters
+// joined, characters that no face has as boxes, one for an emoji of several
+// characters, control characters as blanks, and without what joins characters or
+// turns the direction of text.
 func Seen(text string) string {
 	simple := true
 	for i := range len(text) {
@@ -181,33 +184,112 @@ func Seen(text string) string {
 	if simple {
 		return text
 	}
+	text = joined(strings.ToValidUTF8(text, "□"))
+	after := rune(0) // the character before
 	text = strings.Map(func(r rune) rune {
+		before := after
+		after = r
 		switch {
+		case r > 0xffff && before == joiner, 0x1f3fb <= r && r <= 0x1f3ff:
+			return -1 // the second part of an emoji, or the tone of its skin
+		case 0x1f1e6 <= r && r <= 0x1f1ff && 0x1f1e6 <= before && before <= 0x1f1ff:
+			after = 0
+			return -1 // the second letter of a flag
 		case r > 0xffff:
 			return '□'
+		case r == 0x200c || r == joiner || 0xfe00 <= r && r <= 0xfe0f:
+			return -1 // they shape what stands beside them, and are seen by nobody
 		case r == 0x200e || r == 0x200f || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069 || r == 0xfeff:
 			return -1 // they order text that is none of ours, and are seen by nobody
 		case r < ' ' || r >= 0x7f && r < 0xa0 || r == 0x2028 || r == 0x2029 || r >= 0xfffe:
 			return ' '
 		}
 		return r
-	}, strings.ToValidUTF8(text, "□"))
+	}, text)
+	return ordered(text)
+}
+
+// ordered puts right-to-left stretches into the order in which they are seen in a
+// line that runs from left to right, as all lines of a sheet do (Unicode Standard
+// Annex 9, with a base level of 0).
+func ordered(text string) string {
+	const leftToRight = "\u200e" // decides the base direction
 	var p bidi.Paragraph
-	if _, err := p.SetString(text); err != nil {
+	if _, err := p.SetString(leftToRight + text); err != nil {
 		return text
 	}
 	order, err := p.Order()
 	if err != nil {
 		return text
 	}
-	var seen strings.Builder
+	// The library gives the runs in the order of reading. Right-to-left ones that
+	// only numbers part are seen from the last to the first.
+	var seen, turned []string
+	held := 0 // of turned, up to the last right-to-left run
+	flush := func() {
+		for i := held - 1; i >= 0; i-- {
+			seen = append(seen, turned[i])
+		}
+		seen = append(seen, turned[held:]...)
+		turned, held = nil, 0
+	}
 	for i := range order.NumRuns() {
 		r := order.Run(i)
-		if r.Direction() == bidi.RightToLeft {
-			seen.WriteString(bidi.ReverseString(r.String()))
-		} else {
-			seen.WriteString(r.String())
+		text := strings.TrimPrefix(r.String(), leftToRight)
+		switch {
+		case r.Direction() == bidi.RightToLeft:
+			turned = append(turned, bidi.ReverseString(text))
+			held = len(turned)
+			continue
+		case held > 0 && held == len(turned):
+			// A number that follows is read on from them.
+			if n := numberAt(text); n > 0 {
+				turned = append(turned, text[:n])
+				held, text = len(turned), text[n:]
+			}
+		}
+		switch {
+		case held > 0 && !strings.ContainsFunc(text, unicode.IsLetter):
+			turned = append(turned, text)
+		default:
+			flush()
+			seen = append(seen, text)
 		}
 	}
-	return seen.String()
+	flush()
+	return strings.Join(seen, "")
+}
+
+// numberAt is how many bytes a number takes at the start of a text.
+func numberAt(text string) int {
+	n := 0
+	for i, r := range text {
+		switch {
+		case unicode.IsDigit(r):
+			n = i + utf8.RuneLen(r)
+		case !strings.ContainsRune(".,:/-+", r):
+			return n
+		}
+	}
+	return n
+}
+
+// Unseen is the characters of a text that no face has, each once, in their order:
+// they are set as boxes.
+func Unseen(text string) []string {
+	l := letters()
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	var out []string
+	met := map[rune]bool{}
+	for _, r := range strings.ToValidUTF8(text, "□") {
+		if met[r] || r == '□' || r < ' ' || Seen(string(r)) == "" {
+			continue
+		}
+		met[r] = true
+		if r > 0xffff || l.find(r, FacePlain).index == 0 && l.find(r, FaceOtherPlain).index == 0 {
+			out = append(out, string(r))
+		}
+	}
+	return out
 }
