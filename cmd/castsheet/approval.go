@@ -67,10 +67,14 @@ func approvalCommand() *cobra.Command {
 					return err
 				}
 			}
-			s, err := approval.Make(cmd.Context(), approval.Order{
+			order := approval.Order{
 				Job: job, Option: o.Name, Revision: revision, Date: date, Paper: size, Price: price, Quality: work,
 				Head: letters,
-			}, nil)
+			}
+			if words := order.Unseen(); words != "" {
+				fmt.Fprintln(cmd.ErrOrStderr(), words)
+			}
+			s, err := approval.Make(cmd.Context(), order, nil)
 			if err != nil {
 				return err
 			}

@@ -332,3 +332,22 @@ func TestVerify(t *testing.T) {
 	}
 	r.chip("Revision 1 is not as signed")
 }
+
+// What can't be printed is said when the dialog opens, and once more before the sheet
+// is made; then it is made all the same.
+func TestSheetSaysWhatIsUnseen(t *testing.T) {
+	r := newRig(t)
+	j := r.s.Job()
+	j.Client = "田中"
+	r.s.Load(j, "")
+	r.d.MakeSheet()
+	if !strings.Contains(r.reads(), "no letters for 田 中") {
+		t.Errorf("the dialog says:\n%s", r.reads())
+	}
+	r.press("Make the sheet…")
+	if !strings.Contains(r.reads(), "Pressing again") {
+		t.Errorf("the dialog says:\n%s", r.reads())
+	}
+	r.press("Make the sheet…")
+	r.entry("A name in this folder")
+}

@@ -93,6 +93,22 @@ func (d *Desk) MakeSheet() {
 	body := container.New(columns{0.42}, control.Pad(0, look.Space, left),
 		container.NewVScroll(control.Pad(0, look.Space, right)))
 
+	told := "" // what was said of characters that can't be printed
+	unseen := func(said design.Terms) bool {
+		with := order
+		with.Job = d.s.Job()
+		with.Job.Terms = said
+		with.Head, _ = d.head() // a letterhead that can't be read is told later
+		words := with.Unseen()
+		if words == "" || words == told {
+			return false
+		}
+		told = words
+		bad.SetText(words + " Pressing again makes the sheet all the same.")
+		return true
+	}
+	unseen(j.Terms)
+	told = "" // it is said again when the sheet is to be made
 	take := func() bool {
 		for _, e := range []*control.Entry{money, note, included, not, care} {
 			e.Settle()
@@ -102,6 +118,9 @@ func (d *Desk) MakeSheet() {
 			}
 		}
 		words := terms.Kept(design.Terms{Included: included.Text, NotIncluded: not.Text, Care: care.Text}, o.Design)
+		if unseen(words) {
+			return false
+		}
 		if err := d.keep(o, words, design.Price{Amount: price, Note: strings.TrimSpace(note.Text)}); err != nil {
 			bad.SetText(control.Sentence(err.Error()))
 			return false
