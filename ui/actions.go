@@ -50,14 +50,14 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 		}
 	}
 	b[keys.Undo] = keys.Binding{
-		Do:      func() { w.settle(); w.session.Undo() },
-		Enabled: func() bool { return w.session.UndoName() != "" || w.typing() },
-		Name:    named("Undo", w.session.UndoName),
+		Do:   func() { w.settle(); w.session.Undo() },
+		Why:  w.unless(func() bool { return w.session.UndoName() != "" || w.typing() }, "there is nothing to take back"),
+		Name: named("Undo", w.session.UndoName),
 	}
 	b[keys.Redo] = keys.Binding{
-		Do:      func() { w.settle(); w.session.Redo() },
-		Enabled: func() bool { return w.session.RedoName() != "" || w.typing() },
-		Name:    named("Redo", w.session.RedoName),
+		Do:   func() { w.settle(); w.session.Redo() },
+		Why:  w.unless(func() bool { return w.session.RedoName() != "" || w.typing() }, "there is nothing that was taken back"),
+		Name: named("Redo", w.session.RedoName),
 	}
 	change(keys.SelectTop, func() { w.session.Select(session.Pick{Node: -1}) })
 	always(keys.SelectNone, w.backOut)
@@ -159,11 +159,12 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	job(keys.OptionRename, w.renameOption)
 	job(keys.OptionRemove, func() { w.do(w.session.DoJob(edit.RemoveOption(w.session.Option().Name))) })
 	b[keys.OptionRemove] = keys.Binding{Do: b[keys.OptionRemove].Do,
-		Enabled: func() bool { return len(w.session.Job().Options) > 1 }}
+		Why: w.unless(func() bool { return len(w.session.Job().Options) > 1 }, "a job keeps one option at least")}
 	place := func(id keys.ID, by int, do func(int)) {
 		b[id] = keys.Binding{
-			Do:      func() { w.settle(); do(w.optionPlace() + by) },
-			Enabled: func() bool { to := w.optionPlace() + by; return to >= 0 && to < len(w.session.Job().Options) },
+			Do: func() { w.settle(); do(w.optionPlace() + by) },
+			Why: w.unless(func() bool { to := w.optionPlace() + by; return to >= 0 && to < len(w.session.Job().Options) },
+				map[int]string{-1: "there is no option further left", 1: "there is no option further right"}[by]),
 		}
 	}
 	move := func(to int) { w.do(w.session.DoJob(edit.MoveOption(w.session.Option().Name, to))) }
@@ -187,6 +188,16 @@ func (w *window) bindings() map[keys.ID]keys.Binding {
 	always(keys.Actions, w.showActions)
 	always(keys.About, w.showAbout)
 	return b
+}
+
+// unless says what is in the way while something does not hold.
+func (w *window) unless(holds func() bool, why string) func() string {
+	return func() string {
+		if holds() {
+			return ""
+		}
+		return why
+	}
 }
 
 // typing reports whether a text has the keyboard, which has an undo of its own.

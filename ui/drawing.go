@@ -30,11 +30,18 @@ func (w *window) bindEdges(b map[keys.ID]keys.Binding) {
 	on := func(id keys.ID, edges, corners bool, do func(at int, corner bool)) {
 		fits := func() (session.Pick, bool) {
 			sel := w.session.Selection()
-			if w.comparing() || len(sel) != 1 || sel[0].Part != "" || sel[0].Node < 0 ||
+			if len(sel) != 1 || sel[0].Part != "" || sel[0].Node < 0 ||
 				sel[0].Node >= len(w.session.Design().Outline.Nodes) {
 				return session.Pick{}, false
 			}
 			return sel[0], sel[0].Edge && edges || !sel[0].Edge && corners
+		}
+		what := "an edge"
+		switch {
+		case edges && corners:
+			what = "an edge or a corner"
+		case corners:
+			what = "a corner"
 		}
 		b[id] = keys.Binding{
 			Do: func() {
@@ -43,7 +50,13 @@ func (w *window) bindEdges(b map[keys.ID]keys.Binding) {
 					do(p.Node, !p.Edge)
 				}
 			},
-			Enabled: func() bool { _, ok := fits(); return ok },
+			Enabled: func() bool { return !w.covered() },
+			Why: func() string {
+				if _, ok := fits(); ok {
+					return ""
+				}
+				return "it is for " + what + " of the outline: pick one first"
+			},
 		}
 	}
 	curve := func(kind design.CurveKind) func(int, bool) {
