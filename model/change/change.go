@@ -54,6 +54,8 @@ func Between(a, b design.Design, sys units.System) []Change {
 		if by, ok := moved(a, b, old, p); ok {
 			c.Kind = Moved
 			c.Words = name(is, p) + " moved " + way(by, sys)
+		} else if d := drilled(old.value, p.value, sys); d != "" {
+			c.Words = name(is, p) + ": " + d
 		} else if d := resized(c.Was, c.Is, sys); d != "" {
 			c.Words = name(is, p) + " " + d
 		}
@@ -97,7 +99,7 @@ func order(d design.Design) []design.ID {
 // top is what differs in the top itself.
 func top(a, b design.Design, sys units.System) []Change {
 	var out []Change
-	ba, bb := around(a.Outline), around(b.Outline)
+	ba, bb := edit.Bounds(a.Outline), edit.Bounds(b.Outline)
 	say := func(words string) { out = append(out, Change{Kind: Altered, Words: words, Was: ba, Is: bb}) }
 	if !reflect.DeepEqual(chain(a.Outline, false), chain(b.Outline, false)) {
 		words := "Outline reshaped"
@@ -133,14 +135,6 @@ func chain(o design.Outline, finish bool) []design.Node {
 		out[i].Edge.Side, out[i].Edge.Profile = 0, design.Profile{}
 	}
 	return out
-}
-
-func around(o design.Outline) geom.Box {
-	box := geom.EmptyBox()
-	for _, n := range o.Nodes {
-		box = box.Include(geom.Vec{X: n.At.X.MM(), Y: n.At.Y.MM()})
-	}
-	return box
 }
 
 // part is a part of a design with what it is.
@@ -249,6 +243,28 @@ func way(by design.Point, sys units.System) string {
 		out = append(out, units.Format(max(m.v, -m.v), sys)+" "+word)
 	}
 	return strings.Join(out, " and ")
+}
+
+// drilled says another pattern of tap holes, "" for the same and for other parts: a
+// row of holes has no size that a client would ask for.
+func drilled(a, b any, sys units.System) string {
+	was, okA := a.(design.TapSet)
+	is, okB := b.(design.TapSet)
+	if !okA || !okB || was.Pattern == is.Pattern {
+		return ""
+	}
+	words := func(t design.TapSet) string {
+		switch t.Pattern {
+		case design.TapThree4:
+			return "three, spread " + units.Format(4*units.Inch, sys)
+		case design.TapThree8:
+			return "three, spread " + units.Format(8*units.Inch, sys)
+		case design.TapOwn:
+			return strconv.Itoa(len(t.Holes)) + " of own pattern"
+		}
+		return "one"
+	}
+	return words(is) + ", was " + words(was)
 }
 
 // resized says a new size in words, "" when it is the old one.

@@ -44,6 +44,10 @@ func TestBetween(t *testing.T) {
 		{"colour", edit.SetChannel(blue()), []string{"Channel changed"}},
 		{"top", edit.Resize(1600*mm, 550*mm), []string{"Top 1600 mm × 550 mm, was 1500 mm × 550 mm", "Sink moved 50 mm to the right",
 			"Tap holes moved 50 mm to the right", "Channel moved 50 mm to the right"}},
+		// A bow counts: the box about a top is that of its curves.
+		{"bow", edit.BendEdge(0, 60*mm), []string{"Top 1500 mm × 610 mm, was 1500 mm × 550 mm"}},
+		{"tap holes", edit.SetTaps(design.TapSet{ID: "taps-1", Pattern: design.TapThree8, Diameter: 35 * mm, Sink: "sink-1", SetBack: 60 * mm}),
+			[]string{"Tap holes: three, spread 203.2 mm, was one"}},
 		{"thickness", edit.SetThickness(50 * mm), []string{"Thickness 50 mm, was 40 mm"}},
 		{"finish", edit.SetFinish(design.Finish{Polish: 3}), []string{"Finish changed"}},
 		{"new", edit.AddHole(hole), []string{"Hole added"}},

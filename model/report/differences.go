@@ -124,7 +124,10 @@ func (d Difference) Text(x float64, sys units.System, currency string) string {
 	return amount.Of(x, d.Unit, sys)
 }
 
-// Change writes how B differs from A: a signed amount, or "" for words.
+// Change writes how B differs from A: a signed amount, or "" for words. Who checks
+// it with a pencil reckons with the two values as they are written, so it is their
+// difference, to the places that both have; where they are written in different
+// units, the difference of the values themselves.
 func (d Difference) Change(sys units.System, currency string) string {
 	if d.WordsA != "" || d.WordsB != "" || math.IsNaN(d.B-d.A) || math.IsInf(d.B-d.A, 0) {
 		return ""
@@ -133,5 +136,22 @@ func (d Difference) Change(sys units.System, currency string) string {
 	if d.B < d.A {
 		sign = "−"
 	}
+	switch d.Unit {
+	case "mm", "money", "bag", "pour": // written exactly
+	default:
+		a, unitA, okA := written(d.Text(d.A, sys, currency))
+		b, unitB, okB := written(d.Text(d.B, sys, currency))
+		places := max(a.Exponent(), b.Exponent())
+		if by := b.Sub(a).Abs().Round(-places); okA && okB && unitA == unitB && !by.IsZero() {
+			return strings.TrimSpace(sign + by.StringFixed(-places) + " " + unitA)
+		}
+	}
 	return sign + d.Text(math.Abs(d.B-d.A), sys, currency)
+}
+
+// written takes a text such as "98.8 kg" apart into the decimal and its unit.
+func written(text string) (decimal.Decimal, string, bool) {
+	number, unit, _ := strings.Cut(text, " ")
+	x, err := decimal.NewFromString(number)
+	return x, unit, err == nil
 }

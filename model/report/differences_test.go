@@ -84,3 +84,26 @@ func TestDifferencesTurned(t *testing.T) {
 		t.Errorf("a slab of 3.9 m, 20 mm thick, brings no warnings: %+v", last)
 	}
 }
+
+// A change is the difference of the two values as they stand beside it, by a pencil.
+func TestChangeAddsUp(t *testing.T) {
+	for _, c := range []struct {
+		unit string
+		a, b float64
+		sys  units.System
+		want string
+	}{
+		{"kg", 98.75, 86.71, units.Metric, "−12.1 kg"}, // 98.8 and 86.7
+		{"mm2", 1.1864e6, 0.8034e6, units.Metric, "−0.39 m²"},
+		{"mm2", 1.0543e6, 1.0461e6, units.Metric, "−0.008 m²"}, // both 1.05
+		{"bag", 4, 3, units.Metric, "−1 bag"},
+		{"count", 2, 5, units.Metric, "+3"},
+		{"mm", 1580, 1500.5, units.Metric, "−79.5 mm"},
+		{"money", 95.62, 56.81, units.Metric, "−€38.81"},
+	} {
+		d := report.Difference{Unit: c.unit, A: c.a, B: c.b}
+		if got := d.Change(c.sys, "€"); got != c.want {
+			t.Errorf("%g to %g %s: %q; want %q (%s, %s)", c.a, c.b, c.unit, got, c.want, d.Text(c.a, c.sys, "€"), d.Text(c.b, c.sys, "€"))
+		}
+	}
+}
