@@ -2,6 +2,11 @@
 // contact and a logo, in a file of each user's own. There is none until the maker
 // makes one. The logo is kept as a small picture of our own beside the file: what
 // it was taken from may be moved, and none of its metadata comes along.
+//
+// A logo is a JPEG or PNG. An SVG drawing is refused: it may ask for fonts, other
+// files, scripts and endless repetition, and a library that shows it half right
+// (units, lines and rounded corners lost) would put a wrong logo on a contract. The
+// program that made it exports a PNG in a moment.
 package letterhead
 
 import (
@@ -93,11 +98,24 @@ func Keep(path string, l Letterhead, logo image.Image) error {
 	return l.Save(path)
 }
 
+// ErrSVG refuses an SVG drawing.
+var ErrSVG = errors.New("this is an SVG drawing, and a logo must be a PNG or JPEG picture: export it as PNG, about 1600 pixels wide, from the program that made it")
+
+// isSVG reports whether a file starts as an SVG drawing does, packed or not.
+func isSVG(data []byte) bool {
+	head := bytes.ToLower(bytes.TrimLeft(data[:min(len(data), 4096)], "\xef\xbb\xbf \t\r\n"))
+	return bytes.HasPrefix(head, []byte("<svg")) || bytes.HasPrefix(head, []byte("<")) && bytes.Contains(head, []byte("<svg")) ||
+		bytes.HasPrefix(data, []byte{0x1f, 0x8b}) // gzip, as in .svgz
+}
+
 // ReadLogo reads a picture for a logo with care; see package intake.
 func ReadLogo(path string) (image.Image, error) {
 	data, err := store.Read(path, int64(intake.Logo.Bytes))
 	if err != nil {
 		return nil, fmt.Errorf("the logo %s can't be read: %w", path, err)
+	}
+	if isSVG(data) {
+		return nil, fmt.Errorf("the logo %s can't be used: %w", path, ErrSVG)
 	}
 	img, _, err := intake.Read(bytes.NewReader(data), intake.Logo)
 	if err != nil {

@@ -3,6 +3,7 @@ package letterhead_test
 import (
 	"bytes"
 	"encoding/binary"
+	"errors"
 	"image"
 	"image/color"
 	"image/jpeg"
@@ -100,5 +101,32 @@ func TestRefused(t *testing.T) {
 		if _, err := letterhead.Read(path); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want %q", name, err, c.want)
 		}
+	}
+}
+
+// An SVG drawing is refused in words that help, whatever it starts with, before
+// anything of it is read as XML.
+func TestLogoSVG(t *testing.T) {
+	dir := t.TempDir()
+	for name, text := range map[string]string{
+		"plain":   `<svg xmlns="http://www.w3.org/2000/svg"/>`,
+		"heading": "\ufeff<?xml version=\"1.0\"?>\n<!-- made -->\n<svg/>",
+		"bomb":    `<?xml version="1.0"?><!DOCTYPE svg [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;&a;">]><SVG>&b;</SVG>`,
+		"packed":  "\x1f\x8b\x08\x00",
+	} {
+		path := filepath.Join(dir, name+".svg")
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := letterhead.ReadLogo(path); !errors.Is(err, letterhead.ErrSVG) || !strings.Contains(err.Error(), "export it as PNG") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	path := filepath.Join(dir, "text.png")
+	if err := os.WriteFile(path, []byte("<html>"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := letterhead.ReadLogo(path); err == nil || errors.Is(err, letterhead.ErrSVG) {
+		t.Errorf("a page of the web: %v", err)
 	}
 }

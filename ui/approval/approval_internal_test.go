@@ -284,7 +284,7 @@ func TestLetterhead(t *testing.T) {
 	r.press("Choose a picture…")
 	r.entry("A name in this folder").SetText(logo)
 	r.press("Choose")
-	if !strings.Contains(r.reads(), "JPEG or PNG") {
+	if !strings.Contains(r.reads(), "export it as PNG") {
 		t.Errorf("the dialog says:\n%s", r.reads())
 	}
 }

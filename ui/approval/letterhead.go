@@ -67,8 +67,8 @@ func (d *Desk) EditLetterhead(then func()) {
 		none.SetText(map[bool]string{true: "No logo"}[img == nil])
 	}
 	choose := control.NewButton(d.frame, control.Face{Text: "Choose a picture…", Kind: control.Raised,
-		Hint: "A PNG or JPEG file; a copy is kept, without what else the file says."}, func() {
-		files.Choose(d.frame, files.Wish{Title: "Choose a logo", Accept: "Choose", Ext: ".png .jpg .jpeg", Start: d.files.Folder()},
+		Hint: "A PNG or JPEG file, not an SVG; a copy is kept, without what else the file says."}, func() {
+		files.Choose(d.frame, files.Wish{Title: "Choose a logo", Accept: "Choose", Ext: ".png .jpg .jpeg .svg", Start: d.files.Folder()},
 			func(from string) {
 				d.frame.Background(func() func() {
 					img, err := letterhead.ReadLogo(from)
