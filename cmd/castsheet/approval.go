@@ -25,7 +25,9 @@ func approvalCommand() *cobra.Command {
 		Short: "Make the sheet that the client signs, as PDF or PNG",
 		Long: "Makes the sheet that the client signs: picture, drawing, words and the design's fingerprint.\n" +
 			"It freezes nothing, unless --approve says on which day the client agreed: then the option is\n" +
-			"kept in the job's file as its next revision, and the sheet says so.",
+			"kept in the job's file as its next revision, and the sheet says so.\n" +
+			"A letterhead's file is a JSON object with name, address, contact and logo: texts, lines parted by\n" +
+			"\\n, the logo a PNG or JPEG beside it.",
 		Args: oneArgument("the job's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			ending, err := endingOf(output, "approval", ".pdf", ".png")

@@ -51,12 +51,28 @@ func Load(path string) (Letterhead, error) {
 		return l, nil
 	}
 	if err == nil {
-		err = json.Unmarshal(data, &l)
+		err = plain(json.Unmarshal(data, &l), data)
 	}
 	if err != nil {
 		return Letterhead{}, fmt.Errorf("the letterhead %s can't be read: %w", path, err)
 	}
 	return l, nil
+}
+
+// plain says an error of JSON in the words of this program.
+func plain(err error, data []byte) error {
+	var kind *json.UnmarshalTypeError
+	var form *json.SyntaxError
+	switch {
+	case errors.As(err, &kind) && kind.Field != "":
+		return fmt.Errorf("%s must be text in double quotes, with \\n between its lines, and is of another kind", kind.Field)
+	case errors.As(err, &kind):
+		return errors.New("it must be one object with name, address, contact and logo")
+	case errors.As(err, &form):
+		line := 1 + bytes.Count(data[:min(int(form.Offset), len(data))], []byte("\n"))
+		return fmt.Errorf("line %d is not JSON: check its quotes, commas and braces", line)
+	}
+	return err
 }
 
 // Save writes a letterhead, wholly or not at all.

@@ -85,8 +85,8 @@ func TestKeep(t *testing.T) {
 func TestRefused(t *testing.T) {
 	dir := t.TempDir()
 	for name, c := range map[string]struct{ file, logo, want string }{
-		"no JSON":          {`{"name": }`, "", "can't be read"},
-		"another kind":     {`{"name": 7}`, "", "can't be read"},
+		"no JSON":          {"{\n\"name\": }", "", "line 2 is not JSON"},
+		"another kind":     {`{"name": 7}`, "", "name must be text"},
 		"a book":           {`{"name": "` + strings.Repeat("x", 2<<20) + `"}`, "", "1 MB"},
 		"logo gone":        {`{"logo": "gone.png"}`, "", "gone.png"},
 		"logo of no kind":  {`{"logo": "logo.png"}`, "<svg/>", "JPEG or PNG"},
