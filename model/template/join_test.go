@@ -146,3 +146,40 @@ func TestUnitsAndEncodings(t *testing.T) {
 		near(t, c.name, d.Loops[0].Area, c.area, 1e-8)
 	}
 }
+
+// Lines that run on past the corners, or end on the middle of another: 100 x 50
+// with tails, a half disc on a line that is too long, a plate parted by a wall.
+func TestLinesThatCross(t *testing.T) {
+	line := func(x0, y0, x1, y1 float64) string {
+		return fmt.Sprintf("0 LINE 10 %g 20 %g 11 %g 21 %g ", x0, y0, x1, y1)
+	}
+	hash := line(-10, 0, 110, 0) + line(100, -10, 100, 60) + line(110, 50, -10, 50) + line(0, 60, 0, -10)
+	for _, c := range []struct {
+		name, entities string
+		area           float64
+		note           string
+	}{
+		{"tails", hash, 5000, "cut 4 lines"},
+		{"just short of a corner's line", line(-10, 0, 110, 0) + line(100, 0.05, 100, 49.95) + line(110, 50, -10, 50) + line(0, 49.95, 0, 0.05), 5000, "cut 2 lines"},
+		{"a half disc", line(-30, 0, 30, 0) + "0 ARC 10 0 20 0 40 20 50 0 51 180 ", 200 * math.Pi, "cut 1 line"},
+		{"an arc that runs on", line(-30, 0, 30, 0) + "0 ARC 10 0 20 0 40 20 50 340 51 200 ", 200 * math.Pi, "cut"},
+	} {
+		d, err := template.Read([]byte(dxfOf(4, c.entities)), template.UnitUnknown)
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if len(d.Loops) != 1 {
+			t.Errorf("%s: %d loops (%v)", c.name, len(d.Loops), d.Notes)
+			continue
+		}
+		near(t, c.name, d.Loops[0].Area, c.area, 3e-3)
+		if !strings.Contains(strings.Join(d.Notes, "; "), c.note) {
+			t.Errorf("%s: notes %q", c.name, d.Notes)
+		}
+	}
+	_, err := template.Read([]byte(dxfOf(4, line(0, 0, 100, 0)+line(50, -10, 50, 10))), template.UnitUnknown)
+	if err == nil || !strings.Contains(err.Error(), "open line") || strings.Contains(err.Error(), "cut") {
+		t.Errorf("a cross: error %v", err)
+	}
+}

@@ -154,6 +154,11 @@ func (s *svg) draw(e *element, at place) error {
 	if r := e.style("fill-rule"); r != "" && r != "inherit" {
 		at.odd = r == "evenodd"
 	}
+	for _, name := range [...]string{"clip-path", "mask"} {
+		if v := e.style(name); v != "" && v != "none" {
+			s.raw.notes.count("took %d piece whole that the drawing shows clipped", "took %d pieces whole that the drawing shows clipped")
+		}
+	}
 	own, err := transforms(e.transform())
 	if err != nil {
 		return fail(e.line, "transform: %v", err)

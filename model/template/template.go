@@ -6,6 +6,8 @@ import (
 	"encoding/binary"
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 	"strings"
 	"unicode/utf16"
 
@@ -231,6 +233,10 @@ func (n *notes) add(by int, one, many string) {
 	n.counts[k] += by
 }
 
+func (n *notes) clone() notes {
+	return notes{slices.Clone(n.order), maps.Clone(n.counts)}
+}
+
 func (n *notes) list() []string {
 	out := make([]string, len(n.order))
 	for i, k := range n.order {
@@ -250,9 +256,19 @@ func assemble(raw rawDrawing, mm float64) (Drawing, error) {
 	for i, r := range raw.runs {
 		runs[i] = r.transform(scale)
 	}
-	loops, err := nest(join(runs, &raw.notes), &raw.notes)
+	before := raw.notes.clone()
+	loops, err := nest(join(slices.Clone(runs), &raw.notes), &raw.notes)
 	if err != nil {
 		return Drawing{}, err
+	}
+	if len(loops) == 0 {
+		// Lines may run on past the corners.
+		if parts, any := cut(runs, &before); any {
+			more, err := nest(join(parts, &before), &before)
+			if err == nil && len(more) > 0 {
+				loops, raw.notes = more, before
+			}
+		}
 	}
 	if len(loops) == 0 {
 		return Drawing{}, fail(0, "no closed outline was found%s", because(raw.notes.list()))

@@ -70,7 +70,7 @@ case("s11.svg",svg('<rect width="100" height="100"/>','width="200mm" height="100
 case("s12.svg",svg('<rect width="100" height="100"/>','width="200mm" height="100mm" viewBox="0 0 100 100" preserveAspectRatio="xMaxYMid"'),[L(10000,400,(150,50))])
 case("s13.svg",svg('<g transform="matrix(1 0.5 -0.5 2 3 4)"><g transform="skewX(30) translate(3) scale(2,-1)"><rect width="10" height="5"/></g></g>'),[L(50*2*(2+.25))])
 case("s14.svg",svg('<defs><g id="a"><circle r="5"/></g><symbol id="b" viewBox="0 0 2 2"><rect width="2" height="2"/></symbol></defs><use xlink:href="#a" x="20" y="20"/><use href="#b" x="50" y="10" width="10" height="20"/>'),[L(25*pi,10*pi,(20,20)),L(100,40,(55,20))])
-case("s15.svg",svg('<clipPath id="c"><rect width="5" height="5"/></clipPath><rect clip-path="url(#c)" width="20" height="20"/>'),[L(400)])
+case("s15.svg",svg('<clipPath id="c"><rect width="5" height="5"/></clipPath><rect clip-path="url(#c)" width="20" height="20"/>'),[L(400)],note="clipped")
 case("s16.svg",svg('<path fill-rule="evenodd" d="M0 0h50v50h-50z M10 10h30v30h-30z"/>'),[L(2500-900,200,(25,25),[900])])
 case("s17.svg",svg('<path d="M0 0h50v50h-50z M10 10v30h30v-30z"/>'),[L(2500-900,200,(25,25),[900])])
 case("s17b.svg",svg('<path fill="none" stroke="#000" d="M0 0h50v50h-50z M10 10h30v30h-30z"/>'),[L(2500-900,200,(25,25),[900])])
@@ -233,7 +233,7 @@ case("d-empty.dxf","",None,err="empty"); case("d-ws.dxf","\n\n \n",None,err="emp
 case("d-line0.dxf",raw("0\nLINE\n10\n5\n20\n5\n11\n5\n21\n5\n0\nCIRCLE\n10\n0\n20\n0\n40\n5\n"),[L(25*pi)],note="length")
 case("d-solid.dxf",raw("0\nSOLID\n10\n0\n20\n0\n11\n9\n21\n0\n12\n9\n22\n9\n13\n0\n23\n9\n0\nCIRCLE\n10\n0\n20\n0\n40\n5\n"),[L(25*pi)],note="other kind")
 case("d-crossing.dxf",raw("0\nLWPOLYLINE\n90\n4\n70\n1\n10\n0\n20\n0\n10\n100\n20\n100\n10\n100\n20\n0\n10\n0\n20\n100\n"),[L(2500),L(2500)],note="cross")
-case("d-over.dxf",raw("0\nLINE\n10\n-10\n20\n0\n11\n110\n21\n0\n0\nLINE\n10\n100\n20\n-10\n11\n100\n21\n60\n0\nLINE\n10\n110\n20\n50\n11\n-10\n21\n50\n0\nLINE\n10\n0\n20\n60\n11\n0\n21\n-10\n"),None,err="open lines")
+case("d-over.dxf",raw("0\nLINE\n10\n-10\n20\n0\n11\n110\n21\n0\n0\nLINE\n10\n100\n20\n-10\n11\n100\n21\n60\n0\nLINE\n10\n110\n20\n50\n11\n-10\n21\n50\n0\nLINE\n10\n0\n20\n60\n11\n0\n21\n-10\n"),[L(5000,300)],note="cut")
 
 known = {}
 for name, data, loops, err, args, note, tol in cases:
