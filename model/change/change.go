@@ -51,13 +51,29 @@ func Between(a, b design.Design, sys units.System) []Change {
 			continue
 		}
 		c := Change{Part: p.id, Kind: Altered, Words: name(is, p) + " changed", Was: Extent(a, p.id), Is: Extent(b, p.id)}
-		if by, ok := moved(a, b, old, p); ok {
+		by, ok := moved(a, b, old, p)
+		if ok {
 			c.Kind = Moved
 			c.Words = name(is, p) + " moved " + way(by, sys)
 		} else if d := drilled(old.value, p.value, sys); d != "" {
 			c.Words = name(is, p) + ": " + d
-		} else if d := resized(c.Was, c.Is, sys); d != "" {
-			c.Words = name(is, p) + " " + d
+		} else {
+			size := resized(c.Was, c.Is, sys)
+			more := detail(old.value, p.value, size == "", sys)
+			switch p.value.(type) {
+			case design.Sink, design.TapSet, design.Hole: // what has a place of its own
+				if by != (design.Point{}) {
+					more = strings.TrimPrefix(more+"; moved "+way(by, sys), "; ")
+				}
+			}
+			switch {
+			case size != "" && more != "":
+				c.Words = name(is, p) + " " + size + "; " + more
+			case size != "":
+				c.Words = name(is, p) + " " + size
+			case more != "":
+				c.Words += ": " + more
+			}
 		}
 		out = append(out, c)
 	}
@@ -115,7 +131,11 @@ func top(a, b design.Design, sys units.System) []Change {
 		say("Thickness " + units.Format(b.Thickness, sys) + ", was " + units.Format(a.Thickness, sys))
 	}
 	if !reflect.DeepEqual(a.Finish, b.Finish) {
-		say("Finish changed")
+		words := "Finish changed"
+		if more := detail(a.Finish, b.Finish, true, sys); more != "" {
+			words += ": " + more
+		}
+		say(words)
 	}
 	if a.Notes != b.Notes {
 		say("Notes changed")

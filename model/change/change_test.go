@@ -41,7 +41,7 @@ func TestBetween(t *testing.T) {
 		{"sink, and the taps with it", edit.MovePart("sink-1", design.Point{X: -40 * mm, Y: 10 * mm}),
 			[]string{"Sink moved 40 mm to the left and 10 mm toward the back", "Tap holes moved 40 mm to the left"}},
 		{"channel", edit.MovePart("channel-1", design.Point{Y: 25 * mm}), []string{"Channel moved 25 mm toward the back"}},
-		{"colour", edit.SetChannel(blue()), []string{"Channel changed"}},
+		{"colour", edit.SetChannel(blue()), []string{"Channel changed: filled with resin"}},
 		{"top", edit.Resize(1600*mm, 550*mm), []string{"Top 1600 mm × 550 mm, was 1500 mm × 550 mm", "Sink moved 50 mm to the right",
 			"Tap holes moved 50 mm to the right", "Channel moved 50 mm to the right"}},
 		// A bow counts: the box about a top is that of its curves.
@@ -49,7 +49,7 @@ func TestBetween(t *testing.T) {
 		{"tap holes", edit.SetTaps(design.TapSet{ID: "taps-1", Pattern: design.TapThree8, Diameter: 35 * mm, Sink: "sink-1", SetBack: 60 * mm}),
 			[]string{"Tap holes: three, spread 203.2 mm, was one"}},
 		{"thickness", edit.SetThickness(50 * mm), []string{"Thickness 50 mm, was 40 mm"}},
-		{"finish", edit.SetFinish(design.Finish{Polish: 3}), []string{"Finish changed"}},
+		{"finish", edit.SetFinish(design.Finish{Polish: 3}), []string{"Finish changed: polish level 3, was 2"}},
 		{"new", edit.AddHole(hole), []string{"Hole added"}},
 		{"gone", edit.RemovePart("channel-1"), []string{"Channel removed"}},
 		{"edge", edit.SetProfile(0, design.Profile{Kind: design.ProfileRounded, Size: 5 * mm}), []string{"Edges finished otherwise"}},
@@ -68,6 +68,48 @@ func TestBetween(t *testing.T) {
 		}
 		if back := change.Between(a, a, units.Metric); len(back) > 0 {
 			t.Errorf("a design differs from itself: %v", back)
+		}
+	}
+}
+
+// What of a part is another is told, once.
+func TestDetail(t *testing.T) {
+	resin := counter()
+	resin.Channels = []design.Channel{blue()}
+	with := func(f func(*design.Channel)) design.Design {
+		d := resin
+		d.Channels = []design.Channel{blue()}
+		f(&d.Channels[0])
+		return d
+	}
+	sink := func(f func(*design.Sink)) design.Design {
+		d := resin
+		d.Sinks = append([]design.Sink{}, resin.Sinks...)
+		f(&d.Sinks[0])
+		return d
+	}
+	for want, b := range map[string]design.Design{
+		"Channel changed: colour":                                     with(func(c *design.Channel) { c.Fill.Colour.R = 90 }),
+		"Channel changed: depth 12 mm, was 10 mm; with glass in it":   with(func(c *design.Channel) { c.Depth, c.Fill.Glass = 12*mm, &design.GlassFill{Grain: 6 * mm} }),
+		"Channel changed: left empty":                                 with(func(c *design.Channel) { c.Fill = design.Fill{} }),
+		"Sink changed: mounted otherwise; drain hole 45 mm, was 0 mm": sink(func(k *design.Sink) { k.Mount, k.Drain = design.MountVessel, 45*mm }),
+		"Sink changed: another shape":                                 sink(func(k *design.Sink) { k.Shape.Kind = design.ShapeRectangle }),
+		"Sink 450 mm × 350 mm, was 430 mm × 350 mm; reveal":           sink(func(k *design.Sink) { k.Shape.Width, k.Reveal.Size = 450*mm, 3*mm }),
+		"Sink changed: mounted otherwise; moved 20 mm toward the back": func() design.Design {
+			d := sink(func(k *design.Sink) { k.Mount, k.At.Y = design.MountOver, k.At.Y+20*mm })
+			d.Taps = nil
+			return d
+		}(),
+	} {
+		var got []string
+		for _, c := range change.Between(resin, b, units.Metric) {
+			if c.Kind == change.Removed {
+				continue // the taps
+			}
+			got = append(got, c.Words)
+		}
+		if len(got) != 1 || got[0] != want {
+			t.Errorf("got %q, want %q", got, want)
 		}
 	}
 }
