@@ -11,7 +11,8 @@ import (
 const (
 	linkRing    = 4.0  // radius of a link of the chain
 	chainRadius = 10.0 // of the plate that a chain lies on
-	lockWidth   = 13.0
+	lockWidth   = 11.0
+	lockPlate   = 11.0 // radius
 )
 
 // links paints relations: a fine dotted line from what is held to what it is held
@@ -52,10 +53,12 @@ func (l *overlay) chain(k tool.Link) {
 	if k.Armed {
 		rim, body, rings = l.ink.light, l.ink.accent, l.ink.onChip
 	}
+	wide := 1.0
 	if k.Armed || k.Hover {
-		l.brush.disc(c, (chainRadius+1.5)*l.px)
-		l.brush.paint(rim)
+		wide = 2.5
 	}
+	l.brush.disc(c, (chainRadius+wide)*l.px)
+	l.brush.paint(rim)
 	l.brush.disc(c, chainRadius*l.px)
 	l.brush.paint(body)
 	for _, side := range [...]float64{-0.62, 0.62} {
@@ -64,20 +67,21 @@ func (l *overlay) chain(k tool.Link) {
 	l.brush.paint(rings)
 }
 
-// locks paints a padlock at each place.
+// locks paints a padlock at each place, on a plate that stands off from whatever lies
+// there.
 func (l *overlay) locks(places []geom.Vec) {
-	for _, pass := range [...]struct {
-		more float64
-		c    tint
-	}{{1.5, l.ink.light}, {0, l.ink.dark}} {
-		for _, p := range places {
-			c := l.v.Point(p)
-			half := geom.Vec{X: lockWidth / 2 * l.px, Y: lockWidth * 0.4 * l.px}
-			body := geom.Box{Min: c.Sub(half), Max: c.Add(half)}
-			l.brush.circle(geom.Vec{X: c.X, Y: body.Min.Y}, lockWidth*0.3*l.px, (2+pass.more)*l.px)
-			l.brush.plate(body.Grow(pass.more*l.px), 2*l.px)
-		}
-		l.brush.paint(pass.c)
+	for _, p := range places {
+		c := l.v.Point(p)
+		l.brush.disc(c, (lockPlate+1)*l.px)
+		l.brush.paint(l.ink.dark)
+		l.brush.disc(c, lockPlate*l.px)
+		l.brush.paint(l.ink.light)
+		half := geom.Vec{X: lockWidth / 2 * l.px, Y: lockWidth * 0.36 * l.px}
+		c.Y += lockWidth * 0.2 * l.px
+		body := geom.Box{Min: c.Sub(half), Max: c.Add(half)}
+		l.brush.circle(geom.Vec{X: c.X, Y: body.Min.Y}, lockWidth*0.3*l.px, 1.8*l.px)
+		l.brush.plate(body, 1.5*l.px)
+		l.brush.paint(l.ink.dark)
 	}
 }
 
