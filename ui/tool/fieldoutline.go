@@ -70,19 +70,19 @@ func topFields(d design.Design) []field {
 	}
 }
 
-// edgeFields are how far the top reaches behind an edge, and the edge's length.
+// edgeFields are how far the top reaches straight behind the middle of an edge, and
+// the edge's length.
 func edgeFields(nodes []design.Node, s slab.Solid, i int) []field {
 	a, b := edgeEnds(nodes, i)
 	out := outward(a, b)
 	if out == (geom.Vec{}) {
 		return nil
 	}
-	far, ok := farthest(out.Mul(-1), []geom.Loop{s.Outline})
+	mid := a.Lerp(b, 0.5)
+	across, ok := behind(mid, out.Mul(-1), s.Outline)
 	if !ok {
 		return nil
 	}
-	mid := a.Lerp(b, 0.5)
-	across := mid.Sub(far).Dot(out)
 	name := "Depth"
 	if math.Abs(out.X) > math.Abs(out.Y) {
 		name = "Width"
@@ -101,6 +101,18 @@ func edgeFields(nodes []design.Node, s slab.Solid, i int) []field {
 		{name: name, value: across, from: mid.Sub(out.Mul(across)), to: mid, dir: out, beside: out.Left()},
 		length,
 	}
+}
+
+// behind is how far the top reaches along a unit vector behind a place on its rim,
+// or before a rim that is bent inward: to where the line leaves the top first.
+func behind(at, way geom.Vec, outline geom.Loop) (float64, bool) {
+	const rim = 1e-3 // a crossing this near is the edge's own
+	for _, t := range geom.NewFence(outline).Ray(at, way) {
+		if t > rim && outline.Contains(at.Add(way.Mul(t-rim))) {
+			return t, true
+		}
+	}
+	return 0, false
 }
 
 // bendFields are the rise of an edge over its chord and the radius that it gives.

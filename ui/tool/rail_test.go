@@ -1,10 +1,14 @@
 package tool_test
 
 import (
+	"math"
 	"testing"
 
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/edit"
+	"example.org/castwright/model/geom"
 	"example.org/castwright/model/units"
+	"example.org/castwright/ui/session"
 	"example.org/castwright/ui/tool"
 )
 
@@ -52,4 +56,32 @@ func TestTypedRailsAreExact(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestDepthOfASlantedEdge: the depth behind a slanted front ends where the top
+// does. The front rises by 200 mm over 1000 mm, so the line square to it from its
+// middle, (500, 100), reaches the back 500 mm up after 400 / cos(atan(0.2)) mm.
+func TestDepthOfASlantedEdge(t *testing.T) {
+	d := plain()
+	d.Sinks = nil
+	d.Outline = design.Outline{Nodes: []design.Node{{At: at(0, 0)}, {At: at(1000, 200)}, {At: at(1000, 500)}, {At: at(0, 500)}}}
+	r := newRig(t, units.Metric, d)
+	r.s.Select(session.Pick{Node: 0, Edge: true})
+	want := 400 / math.Cos(math.Atan(0.2))
+	seen := false
+	for _, dim := range r.h.Overlay().Dims {
+		for _, p := range []geom.Vec{dim.From, dim.To} {
+			if p.X < -0.01 || p.X > 1000.01 || p.Y < -0.01 || p.Y > 500.01 {
+				t.Errorf("%s from %v to %v runs beyond the top", dim.Text, dim.From, dim.To)
+			}
+		}
+		seen = seen || math.Abs(dim.From.Dist(dim.To)-want) < 0.01
+	}
+	if !seen {
+		t.Errorf("no dimension is %g long", want)
+	}
+	// Typed, it is what the top measures there afterwards.
+	r.type_("300")
+	r.keys(tool.KeyEnter)
+	r.want(edit.MoveEdge(0, at((want-300)*math.Sin(-math.Atan(0.2)), (want-300)*math.Cos(math.Atan(0.2)))))
 }
