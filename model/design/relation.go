@@ -23,6 +23,10 @@ import (
 //     holds is cut. Put back before the gesture ends, nothing is cut.
 //   - Resizing, mirroring and changes of the outline are not moves by hand: a
 //     held part follows its relations, in place of the rule for loose parts.
+//   - A glass bed along a bank is laid anew when its channel changes, after all
+//     else. Where the strip then has another number of pieces than there are beds
+//     along it, each bed takes the nearest piece that is free, or stays. A bed whose
+//     shape is changed by hand is cut from the bank.
 //   - What is removed takes its relations along.
 //   - Along one axis a part is held once: a new relation takes the place of an
 //     old one. A channel is held either by the ends of its rivers or as a whole.
@@ -43,6 +47,10 @@ type Relation struct {
 	End   RiverSide
 	Edge  int
 	Along float64
+	// Which bank of the channel Other the glass bed Part lies along, Distance
+	// away from it and so wide.
+	Bank  BankSide
+	Width units.Length
 }
 
 // RelationKind says how a part is held. A part's centre is its place; that of
@@ -57,6 +65,18 @@ const (
 	RelationPart                        // in line with the centre of Other
 	RelationSide                        // at Distance from Side
 	RelationEdge                        // a river's end on an edge of the outline
+	RelationBank                        // a glass bed along the bank of the channel Other
+)
+
+// BankSide says along which banks of a channel a bed runs, seen in the direction
+// of its first river.
+type BankSide uint8
+
+// The banks.
+const (
+	BothBanks BankSide = iota // all round the channel
+	LeftBank
+	RightBank
 )
 
 // Axis is a direction in plan.
@@ -102,7 +122,7 @@ func (r Relation) Holds() (Axis, bool) {
 	switch r.Kind {
 	case RelationSide:
 		return r.Side.Axis(), true
-	case RelationEdge:
+	case RelationEdge, RelationBank:
 		return 0, false
 	}
 	return r.Axis, true
@@ -113,7 +133,7 @@ func (r Relation) Others() []ID {
 	switch r.Kind {
 	case RelationBetween:
 		return []ID{r.Other, r.Second}
-	case RelationPart:
+	case RelationPart, RelationBank:
 		return []ID{r.Other}
 	}
 	return nil
@@ -246,6 +266,8 @@ func (r Relation) Sentence(name func(ID) string, length func(units.Length) strin
 			end = "End"
 		}
 		return fmt.Sprintf("%s of river %d stays on edge %d", end, r.River+1, r.Edge+1)
+	case RelationBank:
+		return fmt.Sprintf("Lies along %s of %s, %s wide", r.Bank, name(r.Other), length(r.Width))
 	}
 	return "Held in a way that this version does not know"
 }
@@ -257,6 +279,15 @@ func (s TopSide) String() string {
 		return "unknown"
 	}
 	return words[s]
+}
+
+// String is what a side is called in a sentence.
+func (b BankSide) String() string {
+	words := [...]string{"the banks", "the left bank", "the right bank"}
+	if int(b) >= len(words) {
+		return "an unknown bank"
+	}
+	return words[b]
 }
 
 // String is the word for an end.

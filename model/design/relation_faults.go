@@ -1,6 +1,10 @@
 package design
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.org/castwright/model/units"
+)
 
 // relationFaults lists the relations that can't be kept: they name what is not
 // there, or stand in each other's way.
@@ -40,7 +44,7 @@ func (d Design) RelationFault(r Relation) (Fault, bool) {
 	fault := func(rule Rule, field, format string, args ...any) (Fault, bool) {
 		return Fault{Rule: rule, Part: r.Part, Field: field, Detail: fmt.Sprintf(format, args...)}, true
 	}
-	if r.Kind > RelationEdge {
+	if r.Kind > RelationBank {
 		return fault(RuleKind, "kind", "relation kind %d is not known", r.Kind)
 	}
 	if r.Axis > AxisY {
@@ -71,6 +75,39 @@ func (d Design) RelationFault(r Relation) (Fault, bool) {
 		}
 	case RelationEdge:
 		return d.edgeFault(r)
+	case RelationBank:
+		return d.bankFault(r)
+	}
+	return Fault{}, false
+}
+
+func (d Design) bankFault(r Relation) (Fault, bool) {
+	fault := func(rule Rule, field, format string, args ...any) (Fault, bool) {
+		return Fault{Rule: rule, Part: r.Part, Field: field, Detail: fmt.Sprintf(format, args...)}, true
+	}
+	rivers, found := 0, false
+	for _, c := range d.Channels {
+		if c.ID == r.Other {
+			rivers, found = len(c.Rivers), true
+		}
+	}
+	glass := false
+	for _, g := range d.Glass {
+		glass = glass || g.ID == r.Part
+	}
+	switch {
+	case !glass:
+		return fault(RuleReference, "part", "%s is no glass, and only glass lies along a bank", r.Part)
+	case !found:
+		return fault(RuleReference, "other", "%s is no channel, and only a channel has banks", r.Other)
+	case r.Bank > RightBank:
+		return fault(RuleKind, "bank", "bank %d is not known: use both, left or right", r.Bank)
+	case r.Bank != BothBanks && rivers == 0:
+		return fault(RuleReference, "bank", "%s has no river and so no left and right bank: use both", r.Other)
+	case r.Distance < 0 || r.Distance > units.MaxLength:
+		return fault(RuleRange, "distance_mm", "%s mm away from the bank: give 0 or more", units.DecimalMM(r.Distance))
+	case r.Width <= 0 || r.Width > units.MaxLength:
+		return fault(RuleRange, "width_mm", "a bed %s mm wide: give more than 0", units.DecimalMM(r.Width))
 	}
 	return Fault{}, false
 }
@@ -123,12 +160,14 @@ func (d Design) relationConflicts() []conflict {
 		first[key] = i
 	}
 	for i, r := range d.Relations {
-		if end, met := ends[r.Part]; met && r.Kind != RelationEdge {
+		if end, met := ends[r.Part]; met && holdsAxis(r) {
 			out = append(out, conflict{min(end, i), max(end, i)})
 		}
 	}
 	return out
 }
+
+func holdsAxis(r Relation) bool { _, ok := r.Holds(); return ok }
 
 func (d Design) tapSet(id ID) *TapSet {
 	for i := range d.Taps {

@@ -10,21 +10,20 @@ import (
 	"example.org/castwright/model/units"
 )
 
-// BankSide says along which banks of a channel a bed runs, seen in the
-// direction of its first river.
-type BankSide uint8
+// BankSide says along which banks of a channel a bed runs.
+type BankSide = design.BankSide
 
 // The sides.
 const (
-	BothBanks BankSide = iota // all round the channel
-	LeftBank
-	RightBank
+	BothBanks = design.BothBanks
+	LeftBank  = design.LeftBank
+	RightBank = design.RightBank
 )
 
 // BankGlass adds a glass bed along a channel: a strip so wide that follows the
 // bank at an offset, to [BrushTolerance]. All else of the bed is as given. One
-// bed is added for each piece of the strip, under fresh IDs. The strip follows
-// the bank as it is now; when the channel moves it stays.
+// bed is added for each piece of the strip, under fresh IDs. The beds keep to the
+// bank by a relation: they are laid anew when the channel changes.
 func BankGlass(channel design.ID, side BankSide, offset, width units.Length, g design.GlassBed) Edit {
 	g = cloneGlass(g)
 	return newEdit("Line bank with glass", func(d design.Design) (design.Design, error) {
@@ -47,11 +46,16 @@ func BankGlass(channel design.ID, side BankSide, offset, width units.Length, g d
 		if len(regions) == 0 {
 			return d, fmt.Errorf("%s has no bank yet: draw its river first", channel)
 		}
-		d.Glass = slices.Clone(d.Glass)
+		if len(d.Relations)+len(regions) > design.MaxRelations {
+			return d, fmt.Errorf("a design keeps %d relations: cut one first", design.MaxRelations)
+		}
+		d.Glass, d.Relations = slices.Clone(d.Glass), slices.Clone(d.Relations)
 		for _, r := range regions {
 			bed := g
 			bed.ID, bed.Region = NextID(d, glass.prefix), r
 			d.Glass = append(d.Glass, bed)
+			d.Relations = append(d.Relations, design.Relation{Kind: design.RelationBank, Part: bed.ID, Other: channel,
+				Bank: side, Distance: offset, Width: width})
 		}
 		return d, nil
 	})

@@ -131,7 +131,7 @@ func guardLocked(o design.Option, e Edit, after design.Design) error {
 			carried.Relations = append(carried.Relations, r)
 		}
 	}
-	carried = hold(carried)
+	carried = alongBanks(o.Design, hold(carried))
 	for _, id := range changed {
 		if !samePart(carried, after, id) {
 			return lockedError(id)

@@ -2,6 +2,7 @@ package edit
 
 import (
 	"math"
+	"reflect"
 	"slices"
 
 	"example.org/castwright/model/design"
@@ -33,7 +34,10 @@ func hold(d design.Design) design.Design {
 			holdEnd(&d, r, own)
 			continue
 		}
-		axis, _ := r.Holds()
+		axis, whole := r.Holds()
+		if !whole {
+			continue // see alongBanks
+		}
 		want, ok := heldAt(d, r, top)
 		at, there := Centre(d, r.Part)
 		if by := want - along(at, axis); ok && there && by.Abs() > slack {
@@ -197,6 +201,10 @@ func afterHand(before, after design.Design, r design.Relation, top geom.Box) (de
 			r.Edge, r.Along = edge, share
 		}
 		return r, true
+	}
+	if r.Kind == design.RelationBank {
+		still := reflect.DeepEqual(channelOf(before, r.Other), channelOf(after, r.Other))
+		return r, !still || sameBeds(before, after, []design.ID{r.Part})
 	}
 	axis, _ := r.Holds()
 	was, had := Centre(before, r.Part)

@@ -119,6 +119,8 @@ func (m mirror) relations(list []design.Relation, edges int) []design.Relation {
 			out[i].Side = design.SideRight
 		case r.Kind == design.RelationSide && r.Side == design.SideRight:
 			out[i].Side = design.SideLeft
+		case r.Kind == design.RelationBank && r.Bank != design.BothBanks:
+			out[i].Bank = design.LeftBank + design.RightBank - r.Bank
 		case r.Kind == design.RelationEdge && r.Edge >= 0 && r.Edge < edges:
 			out[i].Edge, out[i].Along = edges-1-r.Edge, fine(1-r.Along)
 		}

@@ -76,6 +76,8 @@ func relationName(r design.Relation) string {
 		return "Line up " + nounOf(r.Part)
 	case design.RelationSide:
 		return "Keep distance of " + nounOf(r.Part)
+	case design.RelationBank:
+		return "Keep " + nounOf(r.Part) + " along bank"
 	}
 	return "Tie river to edge"
 }
@@ -154,7 +156,7 @@ func TieOf(d design.Design, r design.Relation) (Tie, bool) {
 		tie.To = append(tie.To, at.Add(onAxis(l-along(at, axis), axis)))
 	}
 	switch r.Kind {
-	case design.RelationPart:
+	case design.RelationPart, design.RelationBank:
 		other, ok := Centre(d, r.Other)
 		tie.To = append(tie.To, other)
 		return tie, ok

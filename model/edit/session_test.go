@@ -125,6 +125,10 @@ func TestSession(t *testing.T) {
 	wide := h.Job().Options[0].Design
 	near(t, "sink in the middle", wide.Sinks[0].At.X.MM(), in(33).MM(), 1e-3)
 	near(t, "river at the left edge", wide.Channels[0].Rivers[0].Nodes[0].At.X.MM(), 0, 1e-3)
+	again := apply(t, wide, edit.BankGlass("channel-1", edit.LeftBank, in(0.125), in(1.25), wide.Glass[0]))
+	if diff := cmp.Diff(again.Glass[1].Region, wide.Glass[0].Region); diff != "" {
+		t.Errorf("the glass is not where it would be laid now (-laid +is):\n%s", diff)
+	}
 	for range sessionSteps() {
 		h.Undo()
 	}
@@ -166,7 +170,7 @@ func looksAsAskedFor(t *testing.T, d design.Design) {
 	if len(d.Glass) != 1 {
 		t.Errorf("%d glass beds, want 1", len(d.Glass))
 	}
-	if len(d.Relations) != 3 {
-		t.Errorf("%d relations, want 3", len(d.Relations))
+	if len(d.Relations) != 4 {
+		t.Errorf("%d relations, want 4", len(d.Relations))
 	}
 }

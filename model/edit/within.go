@@ -2,6 +2,7 @@ package edit
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 
 	"example.org/castwright/model/design"
@@ -40,6 +41,9 @@ func settled(before, after design.Design, byHand bool) (design.Design, error) {
 			after.Relations = released(before, after)
 		}
 		after = hold(after)
+		if laid := alongBanks(before, after); !reflect.DeepEqual(laid.Glass, after.Glass) {
+			after = hold(laid) // what keeps to the glass
+		}
 	}
 	if err := within(after); err != nil {
 		return before, err

@@ -7,15 +7,18 @@ func relation(v visitor, r *design.Relation) {
 	id(v, need("part"), &r.Part)
 	between, aligned := r.Kind == design.RelationBetween, r.Kind == design.RelationPart
 	word(v, when(between || aligned || r.Kind == design.RelationTop, "axis"), axisWords, &r.Axis)
-	id(v, when(between || aligned, "other"), &r.Other)
+	bank := r.Kind == design.RelationBank
+	id(v, when(between || aligned || bank, "other"), &r.Other)
 	id(v, when(between, "second"), &r.Second)
 	side, edge := r.Kind == design.RelationSide, r.Kind == design.RelationEdge
 	word(v, when(side, "side"), topSideWords, &r.Side)
-	v.length(when(side, "distance_mm"), &r.Distance)
+	v.length(when(side || bank, "distance_mm"), &r.Distance)
 	v.count(may("river"), &r.River)
 	word(v, when(edge, "end"), riverSideWords, &r.End)
 	v.count(when(edge, "edge"), &r.Edge)
 	v.percent(when(edge, "along_percent"), &r.Along)
+	word(v, when(bank, "bank"), bankWords, &r.Bank)
+	v.length(when(bank, "width_mm"), &r.Width)
 }
 
 func id(v visitor, k key, id *design.ID) {

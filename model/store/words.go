@@ -16,7 +16,8 @@ var (
 	exposureWords = []string{"cream", "fine", "coarse"}
 	supportWords  = []string{"wall", "gable", "rail", "bracket", "leg"}
 
-	relationWords  = []string{"centred on top", "centred between", "in line", "distance", "on edge"}
+	relationWords  = []string{"centred on top", "centred between", "in line", "distance", "on edge", "along bank"}
+	bankWords      = []string{"both", "left", "right"}
 	axisWords      = []string{"x", "y"}
 	topSideWords   = []string{"left", "right", "front", "back"}
 	riverSideWords = []string{"start", "end"}

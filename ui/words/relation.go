@@ -31,6 +31,8 @@ func Relation(d design.Design, r design.Relation, length func(units.Length) stri
 		return "Middle of the " + Lower(name) + " keeps " + length(r.Distance) + " from the " + r.Side.String() + " side"
 	case design.RelationEdge:
 		return End(d, r) + " stays on the " + Lower(Edge(d.Outline, r.Edge))
+	case design.RelationBank:
+		return name + stays + "along " + r.Bank.String() + " of the " + Lower(Part(d, r.Other)) + ", " + length(r.Width) + " wide"
 	}
 	return r.Sentence(func(id design.ID) string { return Part(d, id) }, length)
 }
@@ -125,6 +127,8 @@ func Offer(d design.Design, r design.Relation, length func(units.Length) string)
 		return length(r.Distance) + " from the " + r.Side.String() + " side"
 	case design.RelationEdge:
 		return Lower(End(d, r)) + " on the " + Lower(Edge(d.Outline, r.Edge))
+	case design.RelationBank:
+		return "along " + r.Bank.String() + " of the " + Lower(Part(d, r.Other))
 	}
 	return r.Sentence(func(id design.ID) string { return Part(d, id) }, length)
 }
