@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/castwright/export/comparison"
+	"example.org/castwright/export/picture"
 	"example.org/castwright/model/change"
 	"example.org/castwright/model/draw"
 	"example.org/castwright/model/geom"
@@ -25,6 +26,8 @@ type Page struct {
 	Object *fyne.Container
 	// OnExport is asked to write the two as a page, as they are shown; nil for nobody.
 	OnExport func(comparison.Order)
+	// About says what stands about the tops in pictures; nil for what is usual.
+	About func() picture.SetOptions
 	// Later runs something on the main goroutine after a while; nil at once.
 	Later func(time.Duration, func())
 
@@ -83,7 +86,7 @@ type Page struct {
 // New is a page on a session. close leaves it; run does an action of the table.
 func New(s *session.Session, f *control.Frame, close func(), run func(keys.ID)) *Page {
 	p := &Page{s: s, frame: f, run: run, marks: true, plain: [2]bool{false, true}, picked: -1, sides: sides{s: s}, px: 1}
-	p.shots = &shots{frame: f, kept: &p.kept, told: p.progress, took: p.renew, bad: func(err error) {
+	p.shots = &shots{frame: f, kept: &p.kept, about: p.about, told: p.progress, took: p.renew, bad: func(err error) {
 		p.stopped = true
 		p.progress("", 1)
 		p.doing.SetText("No picture: " + err.Error())
@@ -116,6 +119,13 @@ func New(s *session.Session, f *control.Frame, close func(), run func(keys.ID)) 
 	})
 	p.Object.Hide()
 	return p
+}
+
+func (p *Page) about() picture.SetOptions {
+	if p.About == nil {
+		return picture.SetOptions{}
+	}
+	return p.About()
 }
 
 // icon is a button with a picture alone that does an action of the table.

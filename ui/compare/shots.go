@@ -41,6 +41,7 @@ var grades = [...]struct {
 type shots struct {
 	frame *control.Frame
 	kept  *kept
+	about func() picture.SetOptions
 	// told hears how far it is, 0 to 1; a share of 1 with no words says that nothing
 	// is being worked at.
 	told func(words string, done float64)
@@ -101,8 +102,9 @@ func (s *shots) build(list []shot, then func()) {
 		}
 		turn := s.turn
 		s.told("Picture of "+w.name+": setting up", 0)
+		about := s.about()
 		s.frame.Background(func() func() {
-			set := picture.Build(w.design, w.solid, picture.SetOptions{})
+			set := picture.Build(w.design, w.solid, about)
 			return func() {
 				if s.turn != turn {
 					return
