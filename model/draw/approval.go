@@ -78,10 +78,8 @@ func Approval(job design.Job, option design.Option, r report.Report, o ApprovalO
 	said := terms.Filled(job.Terms, option.Design)
 	f.terms(terms.Lines(said.Included), terms.Lines(said.NotIncluded))
 	f.care(terms.Lines(said.Care))
-	if o.Price {
-		f.price(job, option)
-	}
-	f.sign(o)
+	f.price(job, option, o.Price)
+	f.sign(o, o.Price && !option.Price.Amount.IsZero())
 	out := make([]scene.Page, len(f.pages))
 	for i, l := range f.pages {
 		l.numbered(i+1, len(f.pages), o)
@@ -197,7 +195,24 @@ func (f *flow) drawing(d design.Design, r report.Report) {
 	f.views[len(f.views)-1] = v
 	y := f.bottom + 3
 	x := f.l.scaleBar(v, y)
-	f.l.words(x, y, scene.AnchorStart, typeSmall, false, f.l.theme.Faint, scaleWords(one, f.sys, f.l.name))
+	words := scaleWords(one, f.sys, f.l.name)
+	for _, side := range r.Solid.Sides {
+		if side.Wall {
+			words += "   ·   hatched: wall"
+			break
+		}
+	}
+	f.l.words(x, y, scene.AnchorStart, typeSmall, false, f.l.theme.Faint, words)
+	f.initials(y)
+}
+
+// initials is where the client signs a page that has no signatures, so that it can't
+// be changed for another one.
+func (f *flow) initials(y float64) {
+	const line = 22.0
+	right := f.l.w - sheetMargin
+	f.l.rule(right-line, right, y+1.6)
+	f.l.words(right-line-2, y, scene.AnchorEnd, typeSmall, false, f.l.theme.Faint, "Client's initials")
 }
 
 // runningHead starts the pages after the first.
@@ -206,9 +221,14 @@ func (f *flow) runningHead(job design.Job, option design.Option) {
 	if title == "" {
 		title = "Concrete top"
 	}
+	// The option first: it must not fall to a long name.
+	whose := "Option " + option.Name
+	if job.Client != "" {
+		whose += "   ·   " + job.Client
+	}
 	w := f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, true, f.l.theme.Ink, scene.Fitted(title, typeBody, true, f.width()/2))
 	f.l.words(f.l.w-sheetMargin, f.y, scene.AnchorEnd, typeBody, false, f.l.theme.Faint,
-		scene.Fitted(subtitle(job, option, ""), typeBody, false, f.width()-w-6))
+		scene.Fitted(whose, typeBody, false, f.width()-w-6))
 	f.y += 3.2
 	f.l.rule(sheetMargin, f.l.w-sheetMargin, f.y)
 	f.y += 5
@@ -259,18 +279,34 @@ func (f *flow) care(list []string) {
 	}
 }
 
-func (f *flow) price(job design.Job, option design.Option) {
-	f.need(13)
-	f.y += 5
-	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, true, f.l.theme.Ink, "Price")
+// price says what the client pays and all of the words beside it, or that nothing is
+// said of it.
+func (f *flow) price(job design.Job, option design.Option, shown bool) {
 	const column = 30.0
-	size, text := 4.4, amount.Money(job.Materials.Currency, option.Price.Amount)
-	if option.Price.Amount.IsZero() {
+	size, text, note := 4.4, amount.Money(job.Materials.Currency, option.Price.Amount), option.Price.Note
+	switch {
+	case !shown:
+		size, text, note = typeBody, "", "Not stated on this sheet."
+	case option.Price.Amount.IsZero():
 		size, text = typeBody, "by the quote for this revision"
 	}
-	w := column + f.l.words(sheetMargin+column, f.y, scene.AnchorStart, size, true, f.l.theme.Ink, scene.Fitted(text, size, true, 80)) + 4
-	f.l.words(sheetMargin+w, f.y, scene.AnchorStart, typeBody, false, f.l.theme.Faint,
-		scene.Fitted(option.Price.Note, typeBody, false, f.width()-w))
+	text = scene.Fitted(text, size, true, 80)
+	_, w := scene.Set(text, true)
+	x := column
+	if text != "" {
+		x += w*size + 4
+	}
+	lines := wrapped(note, typeBody, false, f.width()-x, 6)
+	f.need(13 + lineHigh(typeBody)*float64(max(0, len(lines)-1)))
+	f.y += 5
+	f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, true, f.l.theme.Ink, "Price")
+	f.l.words(sheetMargin+column, f.y, scene.AnchorStart, size, true, f.l.theme.Ink, text)
+	for i, line := range lines {
+		if i > 0 {
+			f.y += lineHigh(typeBody)
+		}
+		f.l.words(sheetMargin+x, f.y, scene.AnchorStart, typeBody, false, f.l.theme.Faint, line)
+	}
 	f.y += 5
 }
 
@@ -279,11 +315,15 @@ const signHigh = 51.0
 
 // sign is the words of agreement, lines for names, signatures and dates, and the
 // fingerprint as text and as a QR code.
-func (f *flow) sign(o ApprovalOptions) {
+func (f *flow) sign(o ApprovalOptions, priced bool) {
 	top := f.bottom - signHigh
 	if f.y+signHigh > f.bottom {
 		f.turn()
 		top = f.y - 1 // alone on its page
+	}
+	what := "the picture, the drawing and the words"
+	if priced {
+		what = "the picture, the drawing, the words and the price"
 	}
 	l := f.l
 	l.rule(sheetMargin, l.w-sheetMargin, top+1)
@@ -291,7 +331,7 @@ func (f *flow) sign(o ApprovalOptions) {
 	x, right := sheetMargin, l.w-sheetMargin
 	text := right - mark - 10 - x
 	y := l.paragraph(x, top+6.5, text, typeBody, true, l.theme.Ink,
-		fmt.Sprintf("I have seen the picture, the drawing and the words of revision %d, and agree that the top is made so.", o.Revision), 3)
+		fmt.Sprintf("I have seen %s of revision %d, and agree that the top is made so.", what, o.Revision), 3)
 	l.paragraph(x, y+0.5, text, typeSmall, false, l.theme.Faint,
 		"After the pour nothing can be changed. A change before it is a new revision with a fingerprint of its own.", 2)
 	for i, who := range [...]string{"Client", "Maker"} {

@@ -43,7 +43,7 @@ func (d *Desk) MakeSheet() {
 	money := d.line("What the client pays, in "+orElse(j.Materials.Currency, "your money")+"; nothing when it is not set yet.", shown)
 	bad := fault()
 	order := approval.Order{Option: o.Name, Date: d.today(), Quality: d.quality, Price: !price.IsZero()}
-	show := control.NewCheck(d.frame, "Show the price on the sheet", "Without it the sheet says nothing of money.",
+	show := control.NewCheck(d.frame, "Show the price on the sheet", "Without it the sheet says that no price is stated.",
 		func(on bool) { order.Price = on })
 	show.SetTicked(order.Price)
 	money.Commit = func(text string) error {
