@@ -8,7 +8,8 @@ import (
 
 // fitting is how a photograph lies on the screen, in device pixels.
 type fitting struct {
-	box   geom.Box // of the photograph on the screen
+	box   geom.Box // of what is seen of the photograph, on the screen
+	from  geom.Vec // the pixel of the photograph at its upper left corner
 	scale float64  // device pixels to one pixel of the whole photograph
 }
 
@@ -23,10 +24,27 @@ func fit(pw, ph, w, h int, margin float64) fitting {
 }
 
 // screen is where a pixel of the photograph is seen.
-func (f fitting) screen(p geom.Vec) geom.Vec { return f.box.Min.Add(p.Mul(f.scale)) }
+func (f fitting) screen(p geom.Vec) geom.Vec { return f.box.Min.Add(p.Sub(f.from).Mul(f.scale)) }
 
 // photo is the pixel of the photograph that is seen at a place.
-func (f fitting) photo(s geom.Vec) geom.Vec { return s.Sub(f.box.Min).Mul(1 / f.scale) }
+func (f fitting) photo(s geom.Vec) geom.Vec { return s.Sub(f.box.Min).Mul(1 / f.scale).Add(f.from) }
+
+// near is the part of a photograph of pw x ph pixels that shows a box of it large, in
+// the shape of w x h as far as the photograph reaches.
+func near(box geom.Box, pw, ph, w, h int) geom.Box {
+	const about, over = 1.25, 1.5 // what is shown beside the box, and above and below it
+	bw, bh := math.Max(16, box.W()*about), math.Max(16, box.H()*over)
+	if shape := float64(w) / float64(h); bw < bh*shape {
+		bw = bh * shape
+	} else {
+		bh = bw / shape
+	}
+	bw, bh = math.Min(bw, float64(pw)), math.Min(bh, float64(ph))
+	c := box.Centre()
+	x := math.Max(0, math.Min(float64(pw)-bw, c.X-bw/2))
+	y := math.Max(0, math.Min(float64(ph)-bh, c.Y-bh/2))
+	return geom.Box{Min: geom.Vec{X: x, Y: y}, Max: geom.Vec{X: x + bw, Y: y + bh}}
+}
 
 // within is the nearest place of the photograph.
 func within(p geom.Vec, w, h int) geom.Vec {

@@ -62,6 +62,7 @@ type Page struct {
 	see    seen
 	wipe   float64 // share of the picture's width that shows the room as it was
 	hold   bool    // the room as it was is shown while a key is held
+	large  bool    // the top is shown large, with the panel's room too
 }
 
 // seen says what of a finished picture is shown.
@@ -111,7 +112,7 @@ func New(s *session.Session, f *control.Frame, fs *files.Files, later func(time.
 
 // Open shows the room.
 func (p *Page) Open() {
-	p.result, p.see, p.hold, p.corner = false, seeTop, false, 0
+	p.result, p.see, p.hold, p.large, p.corner = false, seeTop, false, false, 0
 	p.Object.Show()
 	p.Refresh()
 }
@@ -135,6 +136,8 @@ func (p *Page) BackOut() bool {
 	case p.drag != nil:
 		p.drag = nil
 		p.Refresh()
+	case p.result && p.large:
+		p.enlarge(false)
 	case p.work != nil:
 		p.halt()
 	case p.result:
@@ -169,7 +172,7 @@ func (p *Page) Refresh() {
 		p.side.Hide()
 	} else {
 		p.stage.Show()
-		p.side.Show()
+		visible(p.side, !p.result || !p.large)
 		p.panel.show()
 	}
 	p.stage.again()
@@ -186,7 +189,7 @@ func (p *Page) hint() {
 	case p.photo == nil:
 		p.OnHint("Choose a photograph of the room; Esc goes back to the drawing.")
 	case p.result:
-		words := "Hold Space to see the room as it is; W wipes between the two."
+		words := "Hold Space to see the room as it is; W wipes between the two, F shows it large."
 		if p.see == seeBoth {
 			words = "Drag the line across the picture."
 		}
@@ -211,7 +214,7 @@ func (p *Page) marked() string {
 // marks goes back from the picture to the corners.
 func (p *Page) marks() {
 	p.stop()
-	p.result, p.hold = false, false
+	p.result, p.hold, p.large = false, false, false
 	p.Refresh()
 	p.frame.Window.Canvas().Focus(p.stage)
 }
@@ -239,6 +242,11 @@ func (p *Page) Key(e *fyne.KeyEvent) bool {
 			return false
 		}
 		p.step(1)
+	case fyne.KeyF:
+		if !p.result {
+			return false
+		}
+		p.enlarge(!p.large)
 	case fyne.KeyW:
 		if !p.result {
 			return false
@@ -263,6 +271,13 @@ func (p *Page) step(by int) {
 			return
 		}
 	}
+}
+
+// enlarge shows the top large, with the panel's room too, or all of the photograph.
+func (p *Page) enlarge(large bool) {
+	p.large = large
+	p.Refresh()
+	p.frame.Window.Canvas().Focus(p.stage)
 }
 
 // look shows the top, the room as it was, or both.

@@ -332,6 +332,16 @@ func TestPage(t *testing.T) {
 	if g := r.shown(); g == nil || g.image != f.image {
 		t.Error("option A is made again")
 	}
+	// Larger and back.
+	r.Key(&fyne.KeyEvent{Name: fyne.KeyF})
+	small := r.stage.fit.scale
+	r.paint()
+	if r.stage.fit.scale < 1.15*small || shot() == without {
+		t.Errorf("large it is shown at %g, before at %g", r.stage.fit.scale, small)
+	}
+	if r.side.Visible() || !r.stage.Visible() || !r.BackOut() || !r.side.Visible() || !r.result {
+		t.Error("F and Esc do not make it large and small again")
+	}
 	// Esc: first back to the corners, then out.
 	if !r.BackOut() || r.result || r.BackOut() {
 		t.Error("Esc does not go back step by step")
@@ -554,6 +564,16 @@ func TestFitting(t *testing.T) {
 	if f.box.W() != 980 || f.box.H() != 735 || f.box.Min.X != 10 || f.box.Min.Y != 82 {
 		t.Errorf("%+v", f)
 	}
+	// What is shown large has the shape of the screen, holds the box and stays in the
+	// photograph.
+	for _, b := range []geom.Box{{Min: geom.Vec{X: 100, Y: 100}, Max: geom.Vec{X: 700, Y: 300}}, {Max: geom.Vec{X: 4000, Y: 2900}}, {Min: geom.Vec{X: 3900, Y: 2900}, Max: geom.Vec{X: 3950, Y: 2990}}} {
+		n := near(b, 4000, 3000, 1200, 700)
+		if n.Min.X < 0 || n.Min.Y < 0 || n.Max.X > 4000 || n.Max.Y > 3000 || !n.Contains(b.Centre()) ||
+			n.W() < 4000 && n.H() < 3000 && (math.Abs(n.W()/n.H()-1200.0/700) > 1e-9 || n.W() < b.W() || n.H() < b.H()) {
+			t.Errorf("%v is shown by %v", b, n)
+		}
+	}
+	f.from = geom.Vec{X: 300, Y: 20}
 	p := geom.Vec{X: 1234.5, Y: 678}
 	if d := f.photo(f.screen(p)).Dist(p); d > 1e-9 {
 		t.Error(d)

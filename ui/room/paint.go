@@ -40,7 +40,8 @@ func (s *stage) paint(f *finished) {
 	case f == nil || s.p.hold || s.p.see == seeRoom:
 		cut = n
 	case s.p.see == seeBoth:
-		cut = int(math.Round(s.p.wipe * float64(n)))
+		x := s.fit.screen(geom.Vec{X: s.p.wipe * float64(s.p.photo.w)}).X - s.fit.box.Min.X
+		cut = int(math.Round(math.Max(0, math.Min(float64(n), x))))
 	}
 	blit(s.out, s.base, at, 0, cut)
 	if cut < n {

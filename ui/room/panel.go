@@ -121,13 +121,15 @@ func newPanel(p *Page) *panel {
 	}, func(i int) { p.look(seen(i)) })
 	n.save = control.NewButton(f, control.Face{Icon: icon.Export, Text: "Save picture…", Kind: control.Raised,
 		Hint: "Writes the picture as a PNG that holds nothing of where it was taken."}, p.Save)
-	n.marking = control.NewButton(f, control.Face{Text: "Back to the corners", Kind: control.Raised,
+	n.marking = control.NewButton(f, control.Face{Text: "Corners", Kind: control.Raised,
 		Hint: "Back to the corners and the wire (Esc)."}, p.marks)
 	n.bar = widget.NewProgressBar()
 	n.stage = control.NewText("").Muted().Cut()
 	n.stop = control.NewButton(f, control.Face{Icon: icon.Close, Hint: "Stops here; the picture stays as it is (Esc)."}, p.halt)
 	n.working = control.Column(look.Gap, n.stage, container.NewBorder(nil, nil, nil, n.stop, control.Middle(control.Sized(0, 18, n.bar))))
-	n.shown = control.Column(look.Space, n.see.Container, n.save, n.marking)
+	large := control.NewButton(f, control.Face{Icon: icon.Full, Text: "Larger", Kind: control.Raised,
+		Hint: "Shows the top large, over the room of this panel too (F); Esc takes it back."}, func() { p.enlarge(true) })
+	n.shown = control.Column(look.Space, n.see.Container, container.NewGridWithColumns(2, large, n.marking), n.save)
 	foot := control.Column(look.Space, control.Rule(), n.bad, n.notes, n.working, n.compose, n.shown)
 	n.object = container.NewBorder(nil, container.New(layout.NewCustomPaddedLayout(0, 0, look.Gap, barWidth), foot), nil, nil, scroll)
 	return n

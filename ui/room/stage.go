@@ -25,6 +25,7 @@ type stage struct {
 	over   *image.RGBA // the picture with the top, likewise
 	baseOf *image.RGBA
 	overOf *image.NRGBA
+	partOf geom.Box // of the photograph that base and over show
 
 	fit     fitting
 	px      float64 // device pixels to the point
@@ -69,23 +70,62 @@ func (s *stage) draw(w, h int) image.Image {
 		return image.NewRGBA(image.Rect(0, 0, max(1, min(w, 16)), max(1, min(h, 16))))
 	}
 	s.px = float64(w) / math.Max(1, float64(s.Size().Width))
-	s.fit = fit(ph.w, ph.h, w, h, margin*s.px)
+	part := s.part(w, h)
+	edge := margin * s.px
+	if s.p.result && s.p.large {
+		edge = 0
+	}
+	s.fit = fit(int(math.Round(part.W())), int(math.Round(part.H())), w, h, edge)
+	s.fit.from = part.Min
 	if s.out == nil || s.out.Rect.Dx() != w || s.out.Rect.Dy() != h {
 		s.out = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
 	sw, sh := int(s.fit.box.W()), int(s.fit.box.H())
+	if part != s.partOf {
+		s.base, s.over = nil, nil
+	}
 	if s.baseOf != ph.full || s.base == nil || s.base.Rect.Dx() != sw || s.base.Rect.Dy() != sh {
-		s.base, s.baseOf = intake.Scaled(ph.at(nearestWidth(sw, ph.full.Rect.Dx())), sw, sh), ph.full
+		whole := ph.at(nearestWidth(int(float64(sw)*float64(ph.w)/part.W()), ph.full.Rect.Dx()))
+		s.base, s.baseOf, s.partOf = intake.Scaled(cut(whole, part, ph.w), sw, sh), ph.full, part
 	}
 	f := s.p.shown()
 	if s.p.result && f != nil && (s.overOf != f.image || s.over == nil || s.over.Rect != s.base.Rect) {
 		s.over, s.overOf = f.seen, f.image
-		if f.seen == nil || f.seen.Rect != s.base.Rect { // the window was given another size
-			s.over = intake.Scaled(f.image, sw, sh)
+		if s.p.large || f.seen == nil || f.seen.Rect != s.base.Rect { // the window was given another size
+			s.over = intake.Scaled(cut(f.image, part, ph.w), sw, sh)
 		}
 	}
 	s.paint(f)
 	return s.out
+}
+
+// part is what is seen of the photograph, in its pixels: all of it, or the top large.
+func (s *stage) part(w, h int) geom.Box {
+	ph := s.p.photo
+	if !s.p.result || !s.p.large {
+		return geom.Box{Max: geom.Vec{X: float64(ph.w), Y: float64(ph.h)}}
+	}
+	box := geom.EmptyBox()
+	k := float64(ph.w) / float64(ph.full.Rect.Dx())
+	if wire, err := room.WireOf(s.p.s.Report().Solid, s.p.order(ph.full)); err == nil {
+		for _, p := range wire.Face {
+			box = box.Include(within(p.Mul(k), ph.w, ph.h))
+		}
+	}
+	for _, c := range room.Marks(s.p.spots(), ph.w, ph.h) {
+		box = box.Include(c)
+	}
+	return near(box, ph.w, ph.h, w, h)
+}
+
+// cut is a part of a picture, in pixels of a photograph that is wide pixels wide.
+func cut(in interface {
+	image.Image
+	SubImage(image.Rectangle) image.Image
+}, part geom.Box, wide int) image.Image {
+	k := float64(in.Bounds().Dx()) / float64(wide)
+	at := func(x float64) int { return int(math.Round(x * k)) }
+	return in.SubImage(image.Rect(at(part.Min.X), at(part.Min.Y), at(part.Max.X), at(part.Max.Y)))
 }
 
 // nearestWidth is the width of a smaller photograph that is scaled to w pixels, of
@@ -199,7 +239,7 @@ func (s *stage) DragEnd() {
 }
 
 func (s *stage) wipeTo(at geom.Vec) {
-	s.p.wipe = math.Max(0, math.Min(1, (at.X-s.fit.box.Min.X)/math.Max(1, s.fit.box.W())))
+	s.p.wipe = math.Max(0, math.Min(1, s.fit.photo(at).X/float64(s.p.photo.w)))
 	s.again()
 }
 
