@@ -394,8 +394,7 @@ func (g *graph) outside(piece, next []int, done []bool) []int {
 				done[k] = true
 				walk = append(walk, k)
 				for _, s := range g.along(k) {
-					a, _, _ := s.moments(origin)
-					area += a
+					area += s.area(origin)
 				}
 			}
 			if len(walk) > 0 && area < least && (best == nil || !toAndFro(walk)) {
