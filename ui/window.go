@@ -112,6 +112,7 @@ func newWindow(a fyne.App, settings *files.Settings, h host) *window {
 	w.room = room.New(w.session, w.frame, w.files, h.later, w.closeRoom)
 	w.room.OnHint = func(text string) { w.hint.over(text) }
 	w.showing.Files, w.showing.Later = w.files, h.later
+	w.compare.About = w.showing.About
 	w.keys = keys.NewDispatcher(w.frame, w.bindings())
 	w.showing.Run = w.keys.Run
 	w.panel = panel.New(w.session, w.frame)

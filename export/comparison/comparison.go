@@ -34,6 +34,7 @@ type Order struct {
 	Pictures bool   // photo-like pictures in place of drawings
 	Above    bool   // pictures are taken from straight above, not from the front
 	Quality  picture.Quality
+	About    picture.SetOptions // what stands about the tops in pictures
 	Paper    draw.PaperSize
 	Date     string
 }
@@ -65,7 +66,7 @@ func Make(ctx context.Context, o Order, show func(stage string, done float64)) (
 	sides := []*draw.Side{&p.a, &p.b}
 	sets := make([]*picture.Set, len(sides))
 	for i, s := range sides {
-		sets[i] = picture.Build(s.Option.Design, s.Report.Solid, picture.SetOptions{})
+		sets[i] = picture.Build(s.Option.Design, s.Report.Solid, o.About)
 	}
 	views := picture.SameScale(w, h, sets...)
 	if o.Above {

@@ -42,7 +42,7 @@ func (d *Desk) ExportComparison(shown comparison.Order) {
 			b = j.Options[(slices.Index(names, a)+1)%len(j.Options)].Name
 		}
 	}
-	order := comparison.Order{A: a, B: b, Pictures: shown.Pictures, Above: shown.Above, Quality: d.quality, Date: d.today()}
+	order := comparison.Order{A: a, B: b, Pictures: shown.Pictures, Above: shown.Above, About: shown.About, Quality: d.quality, Date: d.today()}
 	left := control.NewChoice(d.frame, "The option at the left.", words, func(i int) { order.A = names[i] })
 	right := control.NewChoice(d.frame, "The option at the right.", words, func(i int) { order.B = names[i] })
 	left.SetPicked(slices.Index(names, a))

@@ -253,7 +253,7 @@ func (p *Page) Close() {
 
 // Shown is the two sides and how they are shown.
 func (p *Page) Shown() comparison.Order {
-	return comparison.Order{A: p.a, B: p.b, Pictures: p.picture, Above: p.picture && p.above}
+	return comparison.Order{A: p.a, B: p.b, Pictures: p.picture, Above: p.picture && p.above, About: p.about()}
 }
 
 // Empty reports whether there is nothing to compare.
