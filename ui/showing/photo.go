@@ -118,7 +118,7 @@ func (p *photo) start(stage int) {
 	ctx, cancel := context.WithCancel(context.Background())
 	p.cancel = cancel
 	p.first = stage == 0
-	turn, set, view, about, d := p.turn, p.set, p.view, p.about, p.s.Design()
+	turn, set, view, about, d := p.turn, p.set, p.framed(p.view), p.about, p.s.Design()
 	p.frame.Background(func() func() {
 		if set == nil {
 			set = picture.Build(d, slab.Resolve(d), about)

@@ -186,6 +186,39 @@ func TestWalk(t *testing.T) {
 	}
 }
 
+// Straight down, the top lies between title and bar, and the wheel keeps the place
+// under the pointer.
+func TestAbove(t *testing.T) {
+	p, k := shown(t)
+	*k = shooter{}
+	p.Key(&fyne.KeyEvent{Name: fyne.Key2})
+	v := k.views[len(k.views)-1]
+	box, room := p.s.Report().Solid.Outline.Bounds(), area(800, 500, float64(unit(800, 500)), false)
+	mm := v.Span / 800
+	at := func(x, y float64) (px, py float64) { return 400 + (x-v.At.X)/mm, 250 - (y-v.At.Y)/mm }
+	x0, y1 := at(box.Min.X, box.Min.Y)
+	x1, y0 := at(box.Max.X, box.Max.Y)
+	if x0 < room.Min.X-0.1 || x1 > room.Max.X+0.1 || y0 < room.Min.Y-0.1 || y1 > room.Max.Y+0.1 {
+		t.Errorf("the top lies at %.0f..%.0f, %.0f..%.0f, its room is %v", x0, x1, y0, y1, room)
+	}
+	if p.photo.view != (picture.View{Kind: picture.Top}) {
+		t.Errorf("what would be saved is %+v", p.photo.view)
+	}
+	place := func(v picture.View, x, y float64) (float64, float64) {
+		mm := v.Span / 800
+		return v.At.X + (x-400)*mm, v.At.Y - (y-250)*mm
+	}
+	bx, by := place(v, 600, 120)
+	p.photo.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(600, 120)}, Scrolled: fyne.NewDelta(0, 100)})
+	w := p.photo.view
+	if ax, ay := place(w, 600, 120); w.Kind != picture.Top || !(w.Span < v.Span) || math.Hypot(ax-bx, ay-by) > 1e-3 {
+		t.Errorf("the wheel leads to %+v, where %g, %g lies under the pointer, was %g, %g", w, ax, ay, bx, by)
+	}
+	if p.WholeTop(); p.photo.view != (picture.View{Kind: picture.Top}) {
+		t.Errorf("the whole top is %+v", p.photo.view)
+	}
+}
+
 // A click looks at the place that was clicked, from near; Esc goes back to where the
 // eye was, and only then out.
 func TestCloseLook(t *testing.T) {

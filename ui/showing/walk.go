@@ -83,7 +83,46 @@ func (p *photo) wholeTop() {
 		v := p.view
 		v.Away = 1
 		p.turnTo(v)
+	case picture.Top:
+		p.turnTo(picture.View{Kind: picture.Top})
 	}
+}
+
+// framed is a view as the page shows it: straight down, the top lies between title
+// and bar.
+func (p *photo) framed(v picture.View) picture.View {
+	size := p.raster.Size()
+	box := p.s.Report().Solid.Outline.Bounds()
+	if v.Kind != picture.Top || v.Span > 0 || box.Empty() || size.Width < 1 || size.Height < 1 {
+		return v
+	}
+	w, h := float64(size.Width), float64(size.Height)
+	room := area(w, h, float64(unit(size.Width, size.Height)), false)
+	k := math.Max(box.W()/room.W(), box.H()/room.H()) // mm to the point
+	if !(k > 0) {
+		return v
+	}
+	v.Span = k * w
+	v.At = box.Centre().Add(geom.Vec{X: (w/2 - room.Centre().X) * k, Y: (room.Centre().Y - h/2) * k})
+	return v
+}
+
+// nearerAt comes nearer to what lies at a place of the picture, in points; straight
+// down it stays there.
+func (p *photo) nearerAt(by float64, at fyne.Position) {
+	size := p.raster.Size()
+	v := p.framed(p.view)
+	if v.Kind != picture.Top || !(v.Span > 0) {
+		if p.view.Kind != picture.Top {
+			p.nearer(by)
+		}
+		return
+	}
+	was := v.Span / float64(size.Width) // mm to the point
+	v.Span = math.Min(farSpan*4, math.Max(nearSpan, v.Span/by))
+	d := was - v.Span/float64(size.Width)
+	v.At = v.At.Add(geom.Vec{X: float64(at.X-size.Width/2) * d, Y: -float64(at.Y-size.Height/2) * d})
+	p.turnTo(v)
 }
 
 // turning is the view as one that turns.
@@ -108,6 +147,11 @@ func (p *photo) walk(right, up float64) {
 
 // nearer brings the eye nearer by a factor, or farther when it is below 1.
 func (p *photo) nearer(by float64) {
+	if p.view.Kind == picture.Top {
+		size := p.raster.Size()
+		p.nearerAt(by, fyne.NewPos(size.Width/2, size.Height/2))
+		return
+	}
 	v := p.turning()
 	if v.Kind == picture.Close {
 		v.Span = math.Min(farSpan, math.Max(nearSpan, v.Span/by))
@@ -126,7 +170,9 @@ func (p *photo) Dragged(e *fyne.DragEvent) {
 func (p *photo) DragEnd() {}
 
 // Scrolled brings the eye nearer or farther.
-func (p *photo) Scrolled(e *fyne.ScrollEvent) { p.nearer(math.Exp(wheelZoom * float64(e.Scrolled.DY))) }
+func (p *photo) Scrolled(e *fyne.ScrollEvent) {
+	p.nearerAt(math.Exp(wheelZoom*float64(e.Scrolled.DY)), e.Position)
+}
 
 // Tapped looks at the place of the top that was clicked from near.
 func (p *photo) Tapped(e *fyne.PointEvent) {
