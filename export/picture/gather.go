@@ -73,7 +73,7 @@ var r8 = func() (r [8]float64) {
 func fract(x float64) float64 { return x - math.Floor(x) }
 
 // lightDepth is how many times light may bounce in the quick method.
-const lightDepth = 9
+const lightDepth = 12
 
 // brightest bounds one sample of bounced light, where the open face has 1: rare
 // bright ones would leave specks that no filter takes out.
@@ -260,35 +260,37 @@ func (s *scene) differs(r ray, rnd *source) v3 {
 		if !ok {
 			return sum
 		}
-		var mirror, body v3
+		var mirror, body, all v3
 		if depth == 1 {
 			// What is seen first mirrors the lights as well: a polished face
 			// throws their light on the wall.
-			mirror, body = s.glint(&h, r.d)
+			mirror, body, all = s.glint(&h, r.d)
 		} else {
 			body = s.coarse(&h)
+			all = body
 		}
 		o := off(h.p, h.n)
-		e := s.rig.even(h.n, pass{-1, 0})
+		var e v3
 		// One of the lights stands for all.
 		var lights [mostLights]lit
 		if m := s.rig.lit(o, h.n, &lights); m > 0 {
-			all := 0.0
+			bright := 0.0
 			for k := range m {
-				all += lights[k].bright
+				bright += lights[k].bright
 			}
-			x, k := rnd.next()*all, 0
+			x, k := rnd.next()*bright, 0
 			for k < m-1 && x >= lights[k].bright {
 				x -= lights[k].bright
 				k++
 			}
 			if f, seen := s.sampled(o, h.n, &lights[k], rnd.next(), rnd.next(), pass{-1, 0}); f > 0 && seen > 0 {
-				e = e.along(lights[k].e, all/lights[k].bright)
+				e = lights[k].e.mul(bright / lights[k].bright)
 			}
 		}
-		there := mirror.add(body.times(e)).sub(s.rig.backdrop(r.d))
+		even := s.rig.even(h.n, pass{-1, 0})
+		there := mirror.add(body.times(e)).add(all.times(even)).sub(s.rig.backdrop(r.d))
 		sum = sum.add(weight.times(there))
-		weight = weight.times(body)
+		weight = weight.times(all)
 		q := min(0.95, weight.most())
 		if depth == lightDepth || rnd.next() >= q {
 			return sum
@@ -298,10 +300,10 @@ func (s *scene) differs(r ray, rnd *source) v3 {
 	}
 }
 
-// glint is what a surface mirrors toward where a ray of direction d comes from,
-// lights in closed form and the studio as if nothing stood in it, and the share
-// of light that its body gives back.
-func (s *scene) glint(h *hit, d v3) (mirror, body v3) {
+// glint is what a surface mirrors of the lights toward where a ray of direction d
+// comes from, in closed form; the share of their light that its body gives back;
+// and the share of all other light that body and mirror do.
+func (s *scene) glint(h *hit, d v3) (mirror, body, all v3) {
 	a, f := s.roughness(h.m), v3{}
 	cos := -d.dot(h.n)
 	switch {
@@ -314,18 +316,19 @@ func (s *scene) glint(h *hit, d v3) (mirror, body v3) {
 		k := coats().at(a, cos)
 		f, body = v3{k, k, k}, s.coarseBody(h).mul(1-k)
 	default:
-		return v3{}, s.coarse(h)
+		body = s.coarse(h)
+		return v3{}, body, body
 	}
 	w := d.mirrored(h.n)
-	mirror = s.rig.studio(w)
+	mirror = s.rig.studio(w).sub(s.rig.backdrop(w)) // the window
 	o := off(h.p, h.n)
 	for i := range s.rig.lights {
 		l := &s.rig.lights[i]
-		v, t := l.sheen(ray{o, w}, a, cos)
+		v, t := l.sheen(ray{o, w}, a)
 		if v*f.most()*l.l.luma() < 0.01 || s.blocked(ray{o, w}, t) {
 			continue
 		}
 		mirror = mirror.add(l.l.mul(v))
 	}
-	return mirror.times(f), body
+	return mirror.times(f), body, body.add(f)
 }

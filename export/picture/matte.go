@@ -69,7 +69,7 @@ func renderMatte(ctx context.Context, set *Set, v View, g Setting, q Quality, w,
 	}
 	m := &Matte{image.NewNRGBA(image.Rect(0, 0, w, h)), image.NewGray(image.Rect(0, 0, w, h))}
 	err := s.split(ctx, set.camera(v, w, h), e, threads, v.Seed, show,
-		func(k *shot, r image.Rectangle) { k.matteTile(m, r, e.edge) })
+		func(k *shot, r image.Rectangle) { k.tile(m.Top, m.Shade, r, e.edge) })
 	if err != nil {
 		return nil, err
 	}
@@ -124,85 +124,6 @@ func (s *scene) shaded(p, n v3, samples int, rnd *source) (v3, float64) {
 	y := max(1e-6, without.luma())
 	k := min(1, with.luma()/y)
 	return v3{k, k, k}, v / (y * y)
-}
-
-// cut is what a pixel of a matte shows: colour, cover and the light left.
-type cut struct {
-	sight
-	cover, shade float64
-}
-
-func (k *shot) cutPixel(x, y float64, rnd *source) cut {
-	r := k.c.ray(x, y)
-	h, ok := k.s.met(r, seenNear, k.cover.at(x, y))
-	switch {
-	case !ok:
-		return cut{sight{t: far}, 0, 1}
-	case h.m == matFloor:
-		return cut{sight{m: h.m, n: h.n, t: h.t}, 0, 1} // too far below to matter
-	case k.s.catches(h.m):
-		d, _, fits := k.l.at(k.s, x, y, h.p, h.n, h.m, k.c.footprint(h.t))
-		if !fits {
-			d, _ = k.s.shaded(h.p, h.n, 4, rnd)
-		}
-		return cut{sight{m: h.m, n: h.n, t: h.t}, 0, d.X}
-	}
-	return cut{k.shade(r, &h, x, y, rnd), 1, 1}
-}
-
-func (k *shot) matteTile(m *Matte, r image.Rectangle, edge int) {
-	w, h := r.Dx()+2, r.Dy()+2
-	seen := make([]cut, w*h)
-	for y := range h {
-		for x := range w {
-			px, py := r.Min.X+x-1, r.Min.Y+y-1
-			rnd := source{seed: hash4(uint32(px), uint32(py), k.seed, 47)}
-			seen[y*w+x] = k.cutPixel(float64(px)+0.5, float64(py)+0.5, &rnd)
-		}
-	}
-	for y := r.Min.Y; y < r.Max.Y; y++ {
-		for x := r.Min.X; x < r.Max.X; x++ {
-			at := (y-r.Min.Y+1)*w + x - r.Min.X + 1
-			c := seen[at]
-			if edge > 0 && max(differ(&c.sight, &seen[at-1].sight), differ(&c.sight, &seen[at+1].sight),
-				differ(&c.sight, &seen[at-w].sight), differ(&c.sight, &seen[at+w].sight)) > alike {
-				c = k.cutEdge(c, x, y, edge)
-			}
-			to := m.Top.Pix[m.Top.PixOffset(x, y):]
-			if c.cover > 0 {
-				putPixel(to, c.c, x, y)
-			}
-			to[3] = uint8(255*c.cover + 0.5)
-			m.Shade.Pix[m.Shade.PixOffset(x, y)] = uint8(255*clamp01(c.shade) + 0.5)
-		}
-	}
-}
-
-// cutEdge averages more samples of a pixel: colour over those that meet the top,
-// shade over those that don't.
-func (k *shot) cutEdge(c cut, x, y, n int) cut {
-	sum, cover, shade, bare := v3{}, 0.0, 0.0, 0.0
-	take := func(c cut) {
-		if c.cover > 0 {
-			sum, cover = sum.add(bent(c.c)), cover+1
-		} else {
-			shade, bare = shade+c.shade, bare+1
-		}
-	}
-	take(c)
-	for i := range n {
-		rnd := source{seed: hash4(uint32(x), uint32(y), k.seed+uint32(i)+1, 53)}
-		u, v := inPixel(i, n, &rnd)
-		take(k.cutPixel(float64(x)+u, float64(y)+v, &rnd))
-	}
-	if cover > 0 {
-		c.c = sum.mul(1 / cover)
-	}
-	if c.shade = 1; bare > 0 {
-		c.shade = shade / bare
-	}
-	c.cover = cover / float64(n+1)
-	return c
 }
 
 // Over lays the cut-out top and its shadow over a photograph of the same size,

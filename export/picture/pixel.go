@@ -7,6 +7,7 @@ type shot struct {
 	l       *layer
 	cover   *cover
 	mirrors int // rays for a metal's blurred mirror
+	turn    int // where in their sequence they start
 	seed    uint32
 }
 
@@ -19,16 +20,33 @@ type sight struct {
 	// Of a surface whose texture may be looked at again: its reflectance, and
 	// the light that this multiplies; no light for others.
 	kd, light c3
+	// Beside a top that is cut out nothing is seen but how much light it leaves.
+	bare  bool
+	shade float64
 }
 
 // pixel shades the place (x, y) of the picture.
 func (k *shot) pixel(x, y float64, rnd *source) sight {
 	r := k.c.ray(x, y)
 	h, ok := k.s.met(r, seenNear, k.cover.at(x, y))
-	if !ok {
+	switch {
+	case !ok && k.s.empty == nil:
 		return sight{c: k.s.rig.studio(r.d), t: far}
+	case !ok:
+		return sight{t: far, bare: true, shade: 1}
+	case !k.s.catches(h.m):
+		return k.shade(r, &h, x, y, rnd)
 	}
-	return k.shade(r, &h, x, y, rnd)
+	out := sight{m: h.m, n: h.n, t: h.t, bare: true, shade: 1}
+	if h.m == matFloor {
+		return out // too far below to matter
+	}
+	d, _, fits := k.l.at(k.s, x, y, h.p, h.n, h.m, k.c.footprint(h.t))
+	if !fits {
+		d, _ = k.s.shaded(h.p, h.n, 4, rnd)
+	}
+	out.shade = d.X
+	return out
 }
 
 // shade is what a ray through a place of the picture sees at h.
@@ -93,7 +111,7 @@ func (k *shot) highlights(r ray, a, cos, e float64) v3 {
 	var sum v3
 	for i := range k.s.rig.lights {
 		l := &k.s.rig.lights[i]
-		v, t := l.sheen(r, a, cos)
+		v, t := l.sheen(r, a)
 		if v*e*l.l.luma() < 0.003 {
 			continue
 		}
@@ -161,7 +179,7 @@ func (k *shot) metal(f *surface, h *hit, d v3, rnd *source) v3 {
 	weight := 0.0
 	// Every pixel takes the same places of the lobe: a blur without grain.
 	for i := range k.mirrors {
-		w, _, g := lobe(d, n, f.a, fract(0.5+float64(i)*r2x), fract(0.5+float64(i)*r2y))
+		w, _, g := lobe(d, n, f.a, fract(0.5+float64(k.turn+i)*r2x), fract(0.5+float64(k.turn+i)*r2y))
 		if w.dot(h.n) <= 0 || g <= 0 {
 			continue
 		}

@@ -26,7 +26,7 @@ func (q Quality) effort(w, h int) effort {
 	case max(w, h) > 3000:
 		return effort{8, 8, 4, 6}
 	}
-	return effort{4, 8, 4, 8}
+	return effort{4, 6, 4, 8}
 }
 
 // Render takes a picture of w x h pixels. show, if not nil, is called from one
@@ -81,7 +81,7 @@ func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
 func (s *scene) quick(ctx context.Context, c camera, e effort, threads int, seed uint32,
 	report func(string, float64)) (*image.NRGBA, error) {
 	img := image.NewNRGBA(image.Rect(0, 0, c.w, c.h))
-	err := s.split(ctx, c, e, threads, seed, report, func(k *shot, r image.Rectangle) { k.tile(img, r, e.edge) })
+	err := s.split(ctx, c, e, threads, seed, report, func(k *shot, r image.Rectangle) { k.tile(img, nil, r, e.edge) })
 	if err != nil {
 		return nil, err
 	}
@@ -112,8 +112,9 @@ func (s *scene) split(ctx context.Context, c camera, e effort, threads int, seed
 }
 
 // tile paints one square; it looks one pixel beyond its sides so that edges are
-// found the same way everywhere.
-func (k *shot) tile(img *image.NRGBA, r image.Rectangle, edge int) {
+// found the same way everywhere. shade, if not nil, takes what a top that is cut
+// out leaves of the light, and img its cover.
+func (k *shot) tile(img *image.NRGBA, shade *image.Gray, r image.Rectangle, edge int) {
 	w, h := r.Dx()+2, r.Dy()+2
 	seen := make([]sight, w*h)
 	for y := range h {
@@ -126,19 +127,47 @@ func (k *shot) tile(img *image.NRGBA, r image.Rectangle, edge int) {
 	for y := r.Min.Y; y < r.Max.Y; y++ {
 		for x := r.Min.X; x < r.Max.X; x++ {
 			at := (y-r.Min.Y+1)*w + x - r.Min.X + 1
-			c := seen[at].c
+			a := &seen[at]
+			m := mean{}
+			m.take(a)
 			if edge > 0 {
-				switch max(differ(&seen[at], &seen[at-1]), differ(&seen[at], &seen[at+1]),
-					differ(&seen[at], &seen[at-w]), differ(&seen[at], &seen[at+w])) {
+				switch max(differ(a, &seen[at-1]), differ(a, &seen[at+1]), differ(a, &seen[at-w]), differ(a, &seen[at+w])) {
 				case otherThing:
-					c = k.refined(c, x, y, edge)
+					k.refined(&m, x, y, edge)
 				case otherTone:
-					c = k.retouched(&seen[at], x, y, edge)
+					k.retouched(&m, a, x, y, edge)
 				}
 			}
-			putPixel(img.Pix[img.PixOffset(x, y):], c, x, y)
+			to := img.Pix[img.PixOffset(x, y):]
+			if m.n > 0 {
+				putPixel(to, m.sum.mul(1/m.n), x, y)
+			}
+			if shade == nil {
+				continue
+			}
+			to[3] = uint8(255*m.n/(m.n+m.bare) + 0.5)
+			left := 1.0
+			if m.bare > 0 {
+				left = m.shade / m.bare
+			}
+			shade.Pix[shade.PixOffset(x, y)] = uint8(255*clamp01(left) + 0.5)
 		}
 	}
+}
+
+// mean gathers the samples of a pixel: colour of those that meet what is shown,
+// light left of those that meet what only catches shadows.
+type mean struct {
+	sum            v3
+	n, shade, bare float64
+}
+
+func (m *mean) take(a *sight) {
+	if a.bare {
+		m.shade, m.bare = m.shade+a.shade, m.bare+1
+		return
+	}
+	m.sum, m.n = m.sum.add(bent(a.c)), m.n+1
 }
 
 // What two neighbouring pixels differ in.
@@ -163,9 +192,8 @@ func differ(a, b *sight) int {
 	return otherTone
 }
 
-// retouched averages more samples of the texture of a pixel, under one light.
-func (k *shot) retouched(a *sight, x, y, n int) v3 {
-	sum := bent(a.c)
+// retouched takes more samples of the texture of a pixel, under one light.
+func (k *shot) retouched(m *mean, a *sight, x, y, n int) {
 	r := k.c.ray(float64(x)+0.5, float64(y)+0.5)
 	p := r.at(a.t)
 	light := a.light.wide()
@@ -178,20 +206,22 @@ func (k *shot) retouched(a *sight, x, y, n int) v3 {
 		h.t = p.sub(r.o).dot(a.n) / r.d.dot(a.n)
 		h.p = r.at(h.t)
 		f := k.s.surface(&h, r.d, k.c.footprint(h.t))
-		sum = sum.add(bent(f.kd.times(light).add(rest)))
+		m.take(&sight{c: f.kd.times(light).add(rest)})
 	}
-	return sum.mul(1 / float64(n+1))
 }
 
-// refined averages more samples of a pixel on an edge.
-func (k *shot) refined(c v3, x, y, n int) v3 {
-	sum := bent(c)
+// refined takes more samples of a pixel on an edge.
+func (k *shot) refined(m *mean, x, y, n int) {
+	// Together they follow as many rays in a metal's mirror as one pixel.
+	part := *k
+	part.mirrors = max(2, (k.mirrors+n-1)/n)
 	for i := range n {
 		rnd := source{seed: hash4(uint32(x), uint32(y), k.seed+uint32(i)+1, 53)}
 		u, v := inPixel(i, n, &rnd)
-		sum = sum.add(bent(k.pixel(float64(x)+u, float64(y)+v, &rnd).c))
+		part.turn = i * part.mirrors
+		a := part.pixel(float64(x)+u, float64(y)+v, &rnd)
+		m.take(&a)
 	}
-	return sum.mul(1 / float64(n+1))
 }
 
 // inPixel is the place of the i-th of n samples in a pixel.

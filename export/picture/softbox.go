@@ -94,14 +94,14 @@ func (s *softbox) share(p, n v3) float64 {
 
 // sheen is how much of the light a coat of roughness a mirrors along r: the
 // light's rectangle blurred by the lobe's width where it meets the light's
-// plane. Against sampled GGX the rms error is 0.01 to 0.08 of the radiance for a
-// of 0.1 to 0.3.
-func (s *softbox) sheen(r ray, a, cos float64) (float64, float64) {
+// plane. Against sampled GGX, for lights about the mirror ray at all angles, the
+// rms error is 0.03 to 0.05 of the radiance for a of 0.08 to 0.3.
+func (s *softbox) sheen(r ray, a float64) (float64, float64) {
 	t, u, v, ok := s.meets(r)
 	if !ok {
 		return 0, 0
 	}
-	sigma := 1.6*a*t/math.Sqrt(max(cos, 0.05)) + 0.0015*t
+	sigma := 1.6*a*t + 0.0015*t
 	k := math.Sqrt2 * sigma
 	if math.Abs(u) > s.hu+3.5*sigma || math.Abs(v) > s.hv+3.5*sigma {
 		return 0, t
