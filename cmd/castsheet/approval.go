@@ -73,18 +73,20 @@ func approvalCommand() *cobra.Command {
 				Job: job, Option: o.Name, Revision: revision, Date: date, Paper: size, Price: price, Quality: work,
 				Head: letters,
 			}
-			if words := order.Unseen(); words != "" {
-				fmt.Fprintln(cmd.ErrOrStderr(), words)
-			}
 			s, err := approval.Make(cmd.Context(), order, nil)
 			if err != nil {
 				return err
 			}
 			if agreed == "" {
-				return writeSheet(output, ending, s, width)
+				err = writeSheet(output, ending, s, width)
+			} else {
+				// Neither a sheet without its revision nor a revision without its sheet.
+				err = writeSheet(output, ending, keeping{s, func() error { return store.Save(args[0], job) }}, width)
 			}
-			// Neither a sheet without its revision nor a revision without its sheet.
-			return writeSheet(output, ending, keeping{s, func() error { return store.Save(args[0], job) }}, width)
+			if words := order.Unseen(); err == nil && words != "" {
+				fmt.Fprintln(cmd.ErrOrStderr(), words)
+			}
+			return err
 		},
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PDF or PNG to write")
