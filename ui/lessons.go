@@ -16,11 +16,19 @@ const (
 	lessonShow   = "show"
 )
 
+// nounMiddle is how far from its left end a noun of the parts row has its middle, in
+// points.
+const nounMiddle = 56
+
 // newCoach is who shows a maker's first steps on the drawing.
 func (w *window) newCoach() *coach.Coach {
 	below := func(id keys.ID) func() (coach.Place, bool) {
 		return func() (coach.Place, bool) {
-			at, ok := w.onDrawing(w.parts.Noun(id))
+			noun := w.parts.Noun(id)
+			at, ok := w.onDrawing(noun)
+			if ok { // its picture and its word stand at its left
+				at.X += fyne.Min(0, nounMiddle-noun.Size().Width/2)
+			}
 			return coach.Place{At: fyne.NewPos(at.X, w.onNotes(w.board).Y), Side: coach.Below, Room: w.coach.Object.Size()}, ok
 		}
 	}

@@ -597,7 +597,7 @@ func TestNotesStandByTheirNouns(t *testing.T) {
 				t.Errorf("at %v note %d is not shown", size, i)
 			}
 			at, noun := d.AbsolutePositionForObject(notes[i]), d.AbsolutePositionForObject(o)
-			x := noun.X + o.Size().Width/2
+			x := noun.X + fyne.Min(nounMiddle, o.Size().Width/2)
 			if x < at.X || x > at.X+notes[i].Size().Width || at.Y-d.AbsolutePositionForObject(w.board).Y > 8 {
 				t.Errorf("at %v note %d lies at %v, its noun at %v", size, i, at, noun)
 			}
