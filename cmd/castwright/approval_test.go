@@ -70,7 +70,7 @@ func TestApproval(t *testing.T) {
 	m.pick("Asks for the file's name", "the window asks where to", cardSays("A name in this folder"))
 	m.writeTo(sheet)
 	words := m.readPDF(sheet)
-	for _, want := range []string{"For approval revision 1", "1450.50"} // commas aside {
+	for _, want := range []string{"For approval revision 1", "1450.50"} { // commas aside
 		if !strings.Contains(strings.ReplaceAll(words, ",", ""), want) {
 			t.Errorf("the sheet lacks %q:\n%s", want, words)
 		}
