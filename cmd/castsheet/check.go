@@ -28,6 +28,12 @@ func checkCommand() *cobra.Command {
 					return err
 				}
 			}
+			for _, f := range job.Validate() {
+				severe = true
+				if _, err := fmt.Fprintf(cmd.OutOrStdout(), "FAULT OF THE JOB: %v\n\n", f); err != nil {
+					return err
+				}
+			}
 			for i, o := range options {
 				r := derive(job, o)
 				if i > 0 {

@@ -6,6 +6,9 @@ import (
 	"github.com/shopspring/decimal"
 )
 
+// maxWaste is the most that is added for spill and bucket: as much again.
+const maxWaste = 1.0
+
 // Validate lists every figure of the materials that is out of its range, with its
 // place in the file. A figure of 0 is one that is not stated.
 func (m Materials) Validate() []Fault {
@@ -19,19 +22,28 @@ func (m Materials) Validate() []Fault {
 		{"mix.bag_water_l", "the bag's water", m.Mix.BagWater},
 		{"mix.fresh_density_kg_per_m3", "the fresh density", m.Mix.FreshDensity},
 		{"mix.cured_density_kg_per_m3", "the cured density", m.Mix.CuredDensity},
-		{"mix.waste_percent", "the mix's waste", m.Mix.Waste * 100},
 		{"mix.strip_hours", "the time to strip", m.Mix.StripHours},
 		{"mix.working_minutes", "the working time", m.Mix.WorkingMinutes},
 		{"resin.parts_a_by_volume", "the resin's part A", m.Resin.PartsA},
 		{"resin.parts_b_by_volume", "the resin's part B", m.Resin.PartsB},
 		{"resin.density_kg_per_m3", "the resin's density", m.Resin.Density},
 		{"resin.max_pour_mm", "the deepest pour", m.Resin.MaxPour},
-		{"resin.waste_percent", "the resin's waste", m.Resin.Waste * 100},
 		{"glass.density_kg_per_m3", "the glass's density", m.Glass.Density},
-		{"glass.waste_percent", "the glass's waste", m.Glass.Waste * 100},
 	} {
 		if math.IsNaN(q.value) || q.value < 0 || q.value > MaxQuantity {
 			c.add(RuleRange, "materials."+q.field, "%s is %g: give a number from the product's data sheet", q.name, q.value)
+		}
+	}
+	for _, w := range [...]struct {
+		field, name string
+		share       float64
+	}{
+		{"mix.waste_percent", "the mix's waste", m.Mix.Waste},
+		{"resin.waste_percent", "the resin's waste", m.Resin.Waste},
+		{"glass.waste_percent", "the glass's waste", m.Glass.Waste},
+	} {
+		if !(w.share >= 0 && w.share <= maxWaste) {
+			c.add(RuleRange, "materials."+w.field, "%s is %g %%: give from 0 to %g %%", w.name, w.share*100, maxWaste*100)
 		}
 	}
 	for _, p := range [...]struct {
