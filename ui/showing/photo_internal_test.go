@@ -332,6 +332,38 @@ func TestSave(t *testing.T) {
 	}
 }
 
+// Stop ends the saving in the middle of the picture: nothing is written, and the page
+// goes on with its own picture.
+func TestStopSaving(t *testing.T) {
+	p, k := shown(t)
+	dir, ticks := t.TempDir(), 0
+	p.Later = func(_ time.Duration, do func()) {
+		if ticks++; ticks == 1 { // the progress is shown at once, and not again
+			do()
+		}
+	}
+	set := files.LoadSettings(filepath.Join(dir, "settings.json"))
+	set.Folder = dir
+	p.Files = files.New(p.s, p.frame, set, p.Later)
+	ticks = 0
+	*k = shooter{}
+	p.SavePicture()
+	card := p.frame.Window.Canvas().Overlays().Top()
+	out := filepath.Join(dir, "out.png")
+	entry(t, card, "A name in this folder").SetText(out)
+	k.meanwhile = func() { press(t, p.frame.Window.Canvas().Overlays().Top(), "Stop") }
+	press(t, card, "Save")
+	if _, err := os.Stat(out); err == nil {
+		t.Error("a picture that was stopped is written")
+	}
+	if left, _ := filepath.Glob(filepath.Join(dir, "*.png*")); len(left) > 0 {
+		t.Errorf("there is left %v", left)
+	}
+	if k.given != 1 || k.finished != 3 || p.frame.Busy() {
+		t.Errorf("%d given up, %d taken for the page, a dialog is open: %v", k.given, k.finished, p.frame.Busy())
+	}
+}
+
 // children is what an object shows.
 func children(o fyne.CanvasObject) []fyne.CanvasObject {
 	switch o := o.(type) {

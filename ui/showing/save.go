@@ -107,6 +107,7 @@ func (p *Page) SavePicture() {
 func (p *Page) writePicture(path string, v picture.View, set *picture.Set, want wish) {
 	d, about, render := p.s.Design(), p.photo.about, p.photo.render
 	p.photo.stop() // the processors are for this one
+	p.photo.say("")
 	done := func() {
 		if p.InPicture() {
 			p.photo.ask()
@@ -115,6 +116,7 @@ func (p *Page) writePicture(path string, v picture.View, set *picture.Set, want 
 	control.Start(p.frame, p.Later, control.Work{
 		Title: "Taking the picture",
 		Do: func(ctx context.Context, show func(string, float64)) error {
+			show("Making ready", 0)
 			if set == nil {
 				set = picture.Build(d, slab.Resolve(d), about)
 			}
