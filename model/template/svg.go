@@ -308,6 +308,10 @@ func (s *svg) shape(e *element, at place) error {
 	if err != nil {
 		return fail(e.line, "<%s>: %v", e.name, err)
 	}
+	if at.filled && !at.odd {
+		s.raw.notes.add(solid(runs), "took %d outline for a hole that the drawing's fill rule shows filled",
+			"took %d outlines for holes that the drawing's fill rule shows filled")
+	}
 	for _, r := range runs {
 		r.odd = at.odd && at.filled
 		if err := s.raw.add(r.transform(at.m)); err != nil {
@@ -315,6 +319,43 @@ func (s *svg) shape(e *element, at place) error {
 		}
 	}
 	return nil
+}
+
+// maxSolid is how many strokes of one path are held against each other.
+const maxSolid = 200
+
+// solid counts the closed strokes of a path that run round the same way as the
+// stroke around them: by the non-zero rule they cut no hole, but what a maker draws
+// within an outline mostly is one.
+func solid(runs []run) int {
+	if len(runs) < 2 || len(runs) > maxSolid {
+		return 0
+	}
+	flat := make([]geom.Loop, len(runs))
+	for i, r := range runs {
+		flat[i] = chain(r.spans).flat(8)
+	}
+	count := 0
+	for i, l := range flat {
+		winding := 0
+		for j, m := range flat {
+			if i != j && len(l) > 2 && m.Bounds().Contains(l[0]) && m.Contains(l[0]) {
+				winding += way(m)
+			}
+		}
+		if winding != 0 && winding+way(l) != 0 {
+			count++
+		}
+	}
+	return count
+}
+
+// way is 1 for a loop that runs counter-clockwise, -1 for one that runs clockwise.
+func way(l geom.Loop) int {
+	if l.Area() < 0 {
+		return -1
+	}
+	return 1
 }
 
 // basic is a shape that has only lengths.

@@ -73,6 +73,7 @@ case("s14.svg",svg('<defs><g id="a"><circle r="5"/></g><symbol id="b" viewBox="0
 case("s15.svg",svg('<clipPath id="c"><rect width="5" height="5"/></clipPath><rect clip-path="url(#c)" width="20" height="20"/>'),[L(400)],note="clipped")
 case("s16.svg",svg('<path fill-rule="evenodd" d="M0 0h50v50h-50z M10 10h30v30h-30z"/>'),[L(2500-900,200,(25,25),[900])])
 case("s17.svg",svg('<path d="M0 0h50v50h-50z M10 10v30h30v-30z"/>'),[L(2500-900,200,(25,25),[900])])
+case("s17a.svg",svg('<path d="M0 0h50v50h-50z M10 10h30v30h-30z"/>'),[L(2500-900,200,(25,25),[900])],note="fill rule shows filled")
 case("s17b.svg",svg('<path fill="none" stroke="#000" d="M0 0h50v50h-50z M10 10h30v30h-30z"/>'),[L(2500-900,200,(25,25),[900])])
 def star(): return "M"+" ".join(f"{50+40*math.sin(2*k*2*pi/5):.9f},{50-40*math.cos(2*k*2*pi/5):.9f}" for k in range(5))+"z"
 pts=[(50+40*math.sin(2*k*2*pi/5),50-40*math.cos(2*k*2*pi/5)) for k in range(5)]
