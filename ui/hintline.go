@@ -13,19 +13,23 @@ import (
 type hintLine struct {
 	object fyne.CanvasObject
 	text   *control.Words
-	state  *control.Text
+	state  *control.Words
 	drawn  string // what the drawing says
 	cover  string // what a page over the drawing says, before it
 	said   string // what a control says, before both
 }
 
+// stateMost is how wide the state may be, in points: a reason why nothing can be kept
+// wraps, and leaves the hint its room.
+const stateMost = 290
+
 // newHintLine is the line, with something that is always seen beside the state.
 func newHintLine(beside fyne.CanvasObject) *hintLine {
-	h := &hintLine{text: control.NewWords(), state: control.NewText("").Muted()}
+	h := &hintLine{text: control.NewWords(), state: control.NewWords().Muted().Narrow(stateMost)}
 	h.object = control.Ground(theme.ColorNameHeaderBackground,
 		control.Pad(look.Gap, look.Space+look.Gap,
 			container.NewBorder(nil, nil, nil, control.Row(look.Space, beside,
-				control.Pad(0, look.Space, control.Middle(h.state))), h.text)))
+				control.Pad(0, look.Space, h.state)), h.text)))
 	return h
 }
 

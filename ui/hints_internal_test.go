@@ -179,4 +179,16 @@ func TestHintsAreWhole(t *testing.T) {
 		t.Errorf("%s: %d characters take %d small lines, whole %v: %q", all[text], len(text), len(lines), whole, text)
 	}
 	t.Logf("%d hints, %g points wide", len(all), width)
+
+	// Beside the longest state a hint may have to be small, but it is whole.
+	w.hint.saved("! Changes not saved, and no copy can be kept: open /home/maker/jobs/wash-counter.json: no space left on device")
+	w.win.Content().Refresh()
+	if lines, _, whole := w.hint.state.Set(w.hint.state.Text(), w.hint.state.Size().Width); !whole {
+		t.Errorf("the state is cut: %q", lines)
+	}
+	for text := range all {
+		if lines, _, whole := w.hint.text.Set(text, w.hint.text.Size().Width); !whole {
+			t.Errorf("beside a long state a hint is cut: %q", lines)
+		}
+	}
 }

@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
+
+	look "example.org/castwright/ui/theme"
 )
 
 // Words is a text in as much room as two lines of body text take, however much it
@@ -14,15 +16,23 @@ import (
 // with one line, so that nothing moves when the text changes.
 type Words struct {
 	widget.BaseWidget
-	text string
+	text   string
+	colour fyne.ThemeColorName
+	most   float32 // 0 for as wide as there is room
 }
 
 // NewWords is a text of up to two lines.
 func NewWords() *Words {
-	l := &Words{}
+	l := &Words{colour: theme.ColorNameForeground}
 	l.ExtendBaseWidget(l)
 	return l
 }
+
+// Muted makes the text step back.
+func (l *Words) Muted() *Words { l.colour = look.Muted; return l }
+
+// Narrow makes it as wide as its text, and wraps it where that is wider than most.
+func (l *Words) Narrow(most float32) *Words { l.most = most; return l }
 
 // Text is what it says.
 func (l *Words) Text() string { return l.text }
@@ -123,7 +133,7 @@ func (r *wordsRenderer) apply() {
 		if i < len(lines) {
 			label.Text = lines[i]
 		}
-		label.TextSize, label.Color = size, th.Color(theme.ColorNameForeground, v)
+		label.TextSize, label.Color = size, th.Color(r.l.colour, v)
 		label.Move(fyne.NewPos(0, top+step*float32(i)))
 		label.Resize(fyne.NewSize(room.Width, high))
 		label.Hidden = label.Text == ""
@@ -135,7 +145,11 @@ func (r *wordsRenderer) Layout(fyne.Size) { r.apply() }
 func (r *wordsRenderer) MinSize() fyne.Size {
 	th := r.l.Theme()
 	line := fyne.MeasureText("X", th.Size(theme.SizeNameText), fyne.TextStyle{})
-	return fyne.NewSize(10*line.Width, 2*line.Height)
+	width := 10 * line.Width
+	if r.l.most > 0 {
+		width = fyne.Min(r.l.most, fyne.MeasureText(r.l.text, th.Size(theme.SizeNameText), fyne.TextStyle{}).Width+1)
+	}
+	return fyne.NewSize(width, 2*line.Height)
 }
 
 func (r *wordsRenderer) Refresh() {

@@ -10,6 +10,7 @@ import (
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/session"
 	"example.org/castwright/ui/tool"
+	"github.com/google/go-cmp/cmp"
 )
 
 // stroke presses, goes along f(0) to f(1) in many steps, and lets go.
@@ -303,5 +304,39 @@ func TestFlood(t *testing.T) {
 	r.click(600, 250) // the river itself
 	if n := len(r.s.Design().Glass); n != 2 {
 		t.Errorf("%d beds after filling the river", n)
+	}
+}
+
+// TestGlassFollowsADraggedRiver: a bed laid along a bank with the tool keeps to it
+// while the channel is dragged, and one undo takes both back.
+func TestGlassFollowsADraggedRiver(t *testing.T) {
+	d := empty()
+	d.Channels = []design.Channel{{ID: "channel-1", Depth: 10 * mm, Rivers: []design.River{{Nodes: []design.RiverNode{
+		{At: at(300, 250), Width: 60 * mm}, {At: at(600, 250), Width: 60 * mm}, {At: at(800, 250), Width: 60 * mm}}}}}}
+	r := newRig(t, units.Metric, d)
+	r.h.SetTool(tool.Bank)
+	r.click(500, 281)
+	r.keys(tool.KeyEscape)
+	if n := len(r.s.Design().Glass); n != 1 {
+		t.Fatalf("%d beds along the bank: %s", n, r.h.Hint())
+	}
+	laid := r.s.Design()
+	r.s.Select()
+	r.drag(500, 250, 500, 290)
+	moved := edit.MovePart("channel-1", at(0, 40))
+	want, err := moved.Apply(laid)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := r.s.Design()
+	if diff := cmp.Diff(want.Glass, got.Glass); diff != "" {
+		t.Errorf("the glass after the drag (-by the edit +by hand):\n%s", diff)
+	}
+	if cmp.Equal(laid.Glass, got.Glass) {
+		t.Error("the glass stays")
+	}
+	r.s.Undo()
+	if diff := cmp.Diff(laid, r.s.Design()); diff != "" {
+		t.Errorf("one undo leaves (-before +after):\n%s", diff)
 	}
 }
