@@ -59,6 +59,7 @@ type roomState struct {
 	Result  string  `json:"result"`  // the picture that is seen, "" for the corners
 	Wrong   string  `json:"wrong"`   // what is wrong with the corners
 	Photo   string  `json:"photo"`   // whether there is one in hand
+	Held    bool    `json:"held"`    // a corner is held
 	Wipe    float64 `json:"wipe"`
 }
 
@@ -103,7 +104,7 @@ func (w *window) state() state {
 	}
 	if w.rooming() {
 		r := w.room.State()
-		s.Room = &roomState{Work: r.Work, Result: r.Result, Wrong: r.Wrong, Photo: r.Photo, Wipe: r.Wipe}
+		s.Room = &roomState{Work: r.Work, Result: r.Result, Wrong: r.Wrong, Photo: r.Photo, Held: r.Held, Wipe: r.Wipe}
 		for i, at := range r.Corners {
 			x, y := w.win.Canvas().PixelCoordinateForPosition(at)
 			s.Room.Corners = append(s.Room.Corners, spot{Says: r.Names[i], X: float64(x), Y: float64(y)})

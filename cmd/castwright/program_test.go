@@ -191,6 +191,7 @@ type inRoom struct {
 	Result  string  `json:"result"` // the picture that is seen
 	Wrong   string  `json:"wrong"`  // with the corners
 	Photo   string  `json:"photo"`
+	Held    bool    `json:"held"` // a corner is held
 	Wipe    float64 `json:"wipe"`
 }
 

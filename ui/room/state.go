@@ -12,12 +12,13 @@ type State struct {
 	Result  string          // the stage that is seen, "" while the corners are
 	Wrong   string          // what is wrong with the corners
 	Photo   string          // "reading", "lost" or its name, "" for none
+	Held    bool            // a corner is held
 	Wipe    float64
 }
 
 // State is the page as it stands.
 func (p *Page) State() State {
-	out := State{Wipe: p.wipe}
+	out := State{Wipe: p.wipe, Held: p.stage.pressed}
 	switch {
 	case p.photo != nil:
 		out.Photo = p.room().Photo
