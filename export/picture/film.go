@@ -58,6 +58,10 @@ func (p *pool) tiles(w, h, side int, work func(r image.Rectangle)) error {
 	return p.ctx.Err()
 }
 
+// stopped reports whether the work is given up. Within a square it is asked now and
+// then, so that even a slow square ends at once.
+func (p *pool) stopped() bool { return p.ctx.Err() != nil }
+
 // workers is how many goroutines share a picture.
 func workers() int { return runtime.GOMAXPROCS(0) }
 

@@ -56,7 +56,7 @@ func (s *scene) trace(p *pool, c *camera, step, samples int, seed uint32) (*laye
 	l := &layer{step: step, w: (c.w+step-1)/step + 1, h: (c.h+step-1)/step + 1}
 	l.t = make([]texel, l.w*l.h)
 	err := p.tiles(l.w, l.h, 16, func(r image.Rectangle) {
-		for y := r.Min.Y; y < r.Max.Y; y++ {
+		for y := r.Min.Y; y < r.Max.Y && !p.stopped(); y++ {
 			for x := r.Min.X; x < r.Max.X; x++ {
 				rnd := texelSource(x, y, seed)
 				px, py := (float64(x)+0.5)*float64(step), (float64(y)+0.5)*float64(step)
@@ -76,7 +76,7 @@ func (s *scene) refined(p *pool, l *layer, c *camera, samples int, seed uint32) 
 	l.refine()
 	n, step := max(2, samples*3/4), float64(l.step)/2
 	return p.tiles(len(l.list), 1, 64, func(r image.Rectangle) {
-		for i := r.Min.X; i < r.Max.X; i++ {
+		for i := r.Min.X; i < r.Max.X && !p.stopped(); i++ {
 			x, y := int(l.list[i])%l.w, int(l.list[i])/l.w
 			for k := range 4 {
 				fx, fy := 2*x+k&1, 2*y+k>>1

@@ -9,7 +9,11 @@ type shot struct {
 	mirrors int // rays for a metal's blurred mirror
 	turn    int // where in their sequence they start
 	seed    uint32
+	stopped func() bool // the picture is given up; nil for never
 }
+
+// givenUp reports whether the picture is no longer wanted.
+func (k *shot) givenUp() bool { return k.stopped != nil && k.stopped() }
 
 // sight is what one ray through a pixel sees.
 type sight struct {

@@ -106,7 +106,7 @@ func (s *scene) split(ctx context.Context, c camera, e effort, threads int, seed
 	if err := l.filteredFine(s, p); err != nil {
 		return err
 	}
-	k := &shot{s: s, c: c, l: l, cover: s.mesh.cover(&c), mirrors: e.mirrors, seed: seed}
+	k := &shot{s: s, c: c, l: l, cover: s.mesh.cover(&c), mirrors: e.mirrors, seed: seed, stopped: p.stopped}
 	p.report = func(d float64) { report("picture", d) }
 	return p.tiles(c.w, c.h, tileSide, func(r image.Rectangle) { paint(k, r) })
 }
@@ -118,6 +118,9 @@ func (k *shot) tile(img *image.NRGBA, shade *image.Gray, r image.Rectangle, edge
 	w, h := r.Dx()+2, r.Dy()+2
 	seen := make([]sight, w*h)
 	for y := range h {
+		if k.givenUp() {
+			return
+		}
 		for x := range w {
 			px, py := r.Min.X+x-1, r.Min.Y+y-1
 			rnd := source{seed: hash4(uint32(px), uint32(py), k.seed, 47)}
@@ -125,6 +128,9 @@ func (k *shot) tile(img *image.NRGBA, shade *image.Gray, r image.Rectangle, edge
 		}
 	}
 	for y := r.Min.Y; y < r.Max.Y; y++ {
+		if k.givenUp() {
+			return
+		}
 		for x := r.Min.X; x < r.Max.X; x++ {
 			at := (y-r.Min.Y+1)*w + x - r.Min.X + 1
 			a := &seen[at]
