@@ -78,10 +78,10 @@ func approvalCommand() *cobra.Command {
 				return err
 			}
 			if agreed == "" {
-				err = writeSheet(output, ending, s, width)
+				err = writeSheet(cmd.Context(), output, ending, s, width)
 			} else {
 				// Neither a sheet without its revision nor a revision without its sheet.
-				err = writeSheet(output, ending, keeping{s, func() error { return store.Save(args[0], job) }}, width)
+				err = writeSheet(cmd.Context(), output, ending, keeping{s, func() error { return store.Save(args[0], job) }}, width)
 			}
 			if words := order.Unseen(); err == nil && words != "" {
 				fmt.Fprintln(cmd.ErrOrStderr(), words)

@@ -58,7 +58,7 @@ func compareCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return writeSheet(output, ending, page, width)
+			return writeSheet(cmd.Context(), output, ending, page, width)
 		},
 	}
 	cmd.Flags().StringVar(&options, "options", "", "the two to compare, such as A,B")

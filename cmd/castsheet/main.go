@@ -1,11 +1,15 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"strings"
+	"syscall"
+	"time"
 
 	"github.com/spf13/cobra"
 )
@@ -23,16 +27,35 @@ const (
 // errSevere says that check found what must not be cast; it has been printed.
 var errSevere = errors.New("there are severe warnings or faults")
 
-func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+// patience is how long a program that is told to stop may take to tidy up.
+const patience = 3 * time.Second
 
-// run does what the arguments ask and gives the code to end with.
-func run(args []string, out, errs io.Writer) int {
+func main() {
+	ctx, listen := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	go func() {
+		<-ctx.Done()
+		listen() // told again, it ends at once
+		time.Sleep(patience)
+		fmt.Fprintln(os.Stderr, "castsheet:", errStopped)
+		os.Exit(exitFailed)
+	}()
+	os.Exit(run(ctx, os.Args[1:], os.Stdout, os.Stderr))
+}
+
+// errStopped says that somebody ended the program.
+var errStopped = errors.New("stopped before it was done, nothing was written")
+
+// run does what the arguments ask and gives the code to end with. When ctx ends, what
+// is being written is taken away again.
+func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	root := commands()
 	root.SetArgs(args)
 	root.SetOut(out)
 	root.SetErr(errs)
-	err := root.Execute()
+	err := root.ExecuteContext(ctx)
 	switch {
+	case err != nil && ctx.Err() != nil:
+		err = errStopped
 	case err == nil:
 		return exitFine
 	case errors.Is(err, errSevere):

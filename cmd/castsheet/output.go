@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -46,6 +47,29 @@ func widthWithin(width, most int) error {
 	return nil
 }
 
+// writeFile writes a file wholly or not at all; not at all when ctx ends first.
+func writeFile(ctx context.Context, path string, write func(io.Writer) error) error {
+	return store.Write(path, func(w io.Writer) error {
+		if err := write(stoppable{ctx, w}); err != nil {
+			return err
+		}
+		return ctx.Err()
+	})
+}
+
+// stoppable writes until its context ends.
+type stoppable struct {
+	ctx context.Context
+	to  io.Writer
+}
+
+func (s stoppable) Write(p []byte) (int, error) {
+	if err := s.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return s.to.Write(p)
+}
+
 // notOver refuses to write over one of the files that are read.
 func notOver(output string, read ...string) error {
 	for _, path := range read {
@@ -80,8 +104,8 @@ type printed interface {
 }
 
 // writeSheet writes a sheet as PDF, or as PNG of a width in pixels.
-func writeSheet(output, ending string, s printed, width int) error {
-	return store.Write(output, func(w io.Writer) error {
+func writeSheet(ctx context.Context, output, ending string, s printed, width int) error {
+	return writeFile(ctx, output, func(w io.Writer) error {
 		if ending == ".png" {
 			return s.PNG(w, width)
 		}

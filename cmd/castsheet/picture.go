@@ -8,7 +8,6 @@ import (
 
 	"example.org/castwright/export/raster"
 	"example.org/castwright/model/draw"
-	"example.org/castwright/model/store"
 	"github.com/spf13/cobra"
 )
 
@@ -41,7 +40,7 @@ func pictureCommand() *cobra.Command {
 				return err
 			}
 			page := draw.Sheet(job, o, derive(job, o), draw.SheetOptions{Width: float64(width)})
-			return store.Write(output, func(w io.Writer) error { return raster.PNG(w, page, raster.Options{}) })
+			return writeFile(cmd.Context(), output, func(w io.Writer) error { return raster.PNG(w, page, raster.Options{}) })
 		},
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PNG to write")

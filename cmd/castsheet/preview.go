@@ -9,7 +9,6 @@ import (
 	"example.org/castwright/export/picture"
 	"example.org/castwright/export/raster"
 	"example.org/castwright/model/slab"
-	"example.org/castwright/model/store"
 	"github.com/spf13/cobra"
 )
 
@@ -70,7 +69,7 @@ func previewCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return store.Write(output, func(w io.Writer) error { return raster.Photo(w, img) })
+			return writeFile(cmd.Context(), output, func(w io.Writer) error { return raster.Photo(w, img) })
 		},
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PNG to write")

@@ -190,10 +190,14 @@ func composeTo(cmd *cobra.Command, output string, top room.Top, order room.Order
 	if err != nil {
 		return err
 	}
+	err = writeFile(cmd.Context(), output, func(w io.Writer) error { return raster.Photo(w, out.Image) })
+	if err != nil {
+		return err
+	}
 	for _, n := range out.Notes {
 		fmt.Fprintln(cmd.OutOrStdout(), n)
 	}
-	return store.Write(output, func(w io.Writer) error { return raster.Photo(w, out.Image) })
+	return nil
 }
 
 // readPhoto takes a photograph in.
