@@ -11,21 +11,32 @@ import (
 // mostNamed is how many characters are named in words.
 const mostNamed = 6
 
-// Unseen says in a sentence which characters of the client's name, the option's
-// title, the words of the sheet and the letterhead its fonts have no shapes for, ""
-// when there are none. They are printed as boxes.
+// Unseen says in a sentence where the client's name, the option's title, the words of
+// the sheet or the letterhead have characters that its fonts have no shapes for, and
+// which; "" when there are none. They are printed as boxes.
 func (o Order) Unseen() string {
-	words := []string{o.Job.Client}
+	type place struct{ where, text string }
+	texts := []place{{"the client's name", o.Job.Client}}
 	if option, ok := o.Job.Option(o.Option); ok {
 		said := terms.Filled(o.Job.Terms, option.Design)
-		words = append(words, option.Name, option.Title, option.Price.Note, said.Included, said.NotIncluded, said.Care)
+		texts = append(texts, place{"the option's title", option.Name + " " + option.Title},
+			place{"the words of the sheet", strings.Join([]string{option.Price.Note, option.Design.Notes, said.Included, said.NotIncluded, said.Care}, " ")})
 	}
 	for _, a := range o.Job.Approvals {
 		if o.Revision != 0 && a.Revision == o.Revision {
-			words = append(words, a.By)
+			texts = append(texts, place{"the name of who agreed", a.By})
 		}
 	}
-	list := scene.Unseen(strings.Join(append(words, o.Head.Lines...), "\n"))
+	texts = append(texts, place{"the letterhead", strings.Join(o.Head.Lines, " ")})
+	var places []string
+	var all strings.Builder
+	for _, t := range texts {
+		if len(scene.Unseen(t.text)) > 0 {
+			places = append(places, t.where)
+		}
+		all.WriteString(t.text)
+	}
+	list := scene.Unseen(all.String())
 	if len(list) == 0 {
 		return ""
 	}
@@ -34,6 +45,7 @@ func (o Order) Unseen() string {
 	if n := len(list) - len(named); n > 0 {
 		more = fmt.Sprintf(" and %d more", n)
 	}
-	return fmt.Sprintf("The sheet has no letters for %s%s and prints □ in their place: write that name or word in Latin, Greek, Cyrillic, Hebrew or Arabic letters.",
-		strings.Join(named, " "), more)
+	where := strings.Join(places, " and ")
+	return fmt.Sprintf("%s: the sheet has no letters for %s%s and prints □ in their place. Write it in Latin, Greek, Cyrillic, Hebrew or Arabic letters.",
+		strings.ToUpper(where[:1])+where[1:], strings.Join(named, " "), more)
 }
