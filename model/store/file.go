@@ -133,13 +133,21 @@ func target(path string) (string, error) {
 	return "", errors.New("the links of this name lead in a circle: choose another name")
 }
 
-// beside makes a new file next to path under a name that is free.
+// left is after how long a file that was being written is taken for one that a
+// program left behind when it was killed.
+const left = 24 * time.Hour
+
+// beside makes a new file next to path under a name that is free. Those that were
+// left behind on the way there are cleared away.
 func beside(path string, mode fs.FileMode) (*os.File, error) {
 	dir, base := filepath.Split(path)
 	var err error
 	for n := 1; n <= 1000; n++ {
 		var f *os.File
 		name := fmt.Sprintf("%s.%s.saving-%d", dir, base, n)
+		if info, err := os.Lstat(name); err == nil && info.Mode().IsRegular() && time.Since(info.ModTime()) > left {
+			os.Remove(name)
+		}
 		f, err = os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode|0o200)
 		if !errors.Is(err, fs.ErrExist) {
 			return f, err
