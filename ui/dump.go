@@ -24,6 +24,7 @@ type state struct {
 	Selection []string       `json:"selection"`
 	Hint      string         `json:"hint"`
 	Busy      bool           `json:"busy"` // a dialog is open
+	Seen      string         `json:"seen"` // the view of the picture
 	Tool      string         `json:"tool"`
 	Saved     string         `json:"saved"`  // whether the job is saved, in words
 	Undo      string         `json:"undo"`   // what undo would take back
@@ -80,7 +81,7 @@ func (w *window) state() state {
 		Option: w.session.Option().Name, Path: w.session.Path(), Dirty: w.session.Dirty(),
 		WidthMM: r.Measures.Bounds.W(), DepthMM: r.Measures.Bounds.H(), WeightKG: r.Takeoff.WeightDry.Value,
 		Selection: []string{}, Hint: w.hint.text.Text(),
-		Busy:  w.frame.Busy(),
+		Busy: w.frame.Busy(), Seen: w.showing.Seen(),
 		Board: boardState{g.X, g.Y, g.W, g.H, g.PerMM, g.Origin.X, g.Origin.Y},
 	}
 	s.Saved = w.hint.state.Text()

@@ -171,6 +171,7 @@ type state struct {
 	Selection []string `json:"selection"`
 	Hint      string   `json:"hint"`
 	Busy      bool     `json:"busy"` // a dialog is open
+	Seen      string   `json:"seen"` // the view of the picture
 	Tool      string   `json:"tool"`
 	Saved     string   `json:"saved"`  // whether the job is saved, in words
 	Undo      string   `json:"undo"`   // what undo would take back

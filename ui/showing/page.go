@@ -317,6 +317,17 @@ func (p *Page) SetRenderer(r Renderer) { p.photo.render = r }
 // InPicture reports whether the page is open with the picture.
 func (p *Page) InPicture() bool { return p.Shown() && p.picture }
 
+// Seen says which view of the picture is on the screen, "" while none is: for tests of
+// the real window.
+func (p *Page) Seen() string {
+	if !p.InPicture() || p.photo.shot == nil {
+		return ""
+	}
+	v := p.photo.shotAt
+	kind := [...]string{picture.Top: "above", picture.Quarter: "front", picture.Close: "near", picture.Orbit: "round"}[v.Kind]
+	return fmt.Sprintf("%s %.0f %.0f at %.0f %.0f", kind, v.Turn, v.Rise, v.At.X, v.At.Y)
+}
+
 // ShowPicture takes the picture, ShowDrawing the drawing.
 func (p *Page) ShowPicture() { p.show(true) }
 
