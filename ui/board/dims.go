@@ -32,6 +32,19 @@ func (b *Board) dimensionAt(at fyne.Position) (pick session.Pick, field string, 
 	return pick, "", false
 }
 
+// numbers adds the boxes of the dimensions' numbers as they stand, in pixels.
+func (b *Board) numbers(boxes []geom.Box) []geom.Box {
+	if !b.picture.fitsFrame() {
+		return boxes
+	}
+	for _, item := range b.picture.was.dims {
+		if t, is := item.(scene.Text); is {
+			boxes = append(boxes, textBox(t, 0))
+		}
+	}
+	return boxes
+}
+
 // fitsFrame reports whether the base lies as the frame does.
 func (p *picture) fitsFrame() bool {
 	return p.frame != nil && p.fits(p.of) && !p.foreign && p.gen == p.now

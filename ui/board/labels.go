@@ -2,6 +2,7 @@ package board
 
 import (
 	"math"
+	"slices"
 
 	"example.org/castwright/model/geom"
 	"example.org/castwright/ui/tool"
@@ -26,7 +27,8 @@ type label struct {
 }
 
 // writeLabels finds room for every label, so that none covers another, a handle
-// or the number being typed, and writes them. The number comes first, then the
+// or the number being typed, nor where it can be helped a number of the drawing
+// below, and writes them. The number comes first, then the
 // label that is typed to, then what is too small; a label that finds no room is
 // left out.
 func (l *overlay) writeLabels(o tool.Overlay) {
@@ -80,6 +82,12 @@ func (l *overlay) label(d tool.Dim) {
 	beside := geom.Vec{X: d.Beside.X, Y: -d.Beside.Y} // the picture runs down
 	size := geom.Vec{X: l.text.width(d.Text) + 2*chipPadX*l.px, Y: l.text.up + 2*chipPadY*l.px}
 	box, ok := l.place(a, b, beside, size)
+	if !ok && len(l.below) > 0 {
+		numbers := l.below
+		l.below = nil
+		box, ok = l.place(a, b, beside, size)
+		l.below = numbers
+	}
 	if !ok {
 		return
 	}
@@ -171,12 +179,7 @@ func (l *overlay) lead(box geom.Box, a, b geom.Vec) {
 
 func (l *overlay) occupied(box geom.Box) bool {
 	box = box.Grow(labelGap / 2 * l.px)
-	for _, t := range l.taken {
-		if box.Min.X < t.Max.X && t.Min.X < box.Max.X && box.Min.Y < t.Max.Y && t.Min.Y < box.Max.Y {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(l.taken, box.Touches) || slices.ContainsFunc(l.below, box.Touches)
 }
 
 // within is the box shifted into the picture.

@@ -84,6 +84,29 @@ func TestLabelsFindRoom(t *testing.T) {
 	}
 }
 
+// A label goes round a number of the drawing, and over it rather than nowhere.
+func TestLabelsKeepOffNumbers(t *testing.T) {
+	test.NewTempApp(t)
+	v := view.View{Scale: 1, W: 700, H: 500, Origin: geom.Vec{Y: 500}}
+	at := func(below ...geom.Box) geom.Box {
+		t.Helper()
+		l := overlay{ink: newInk(), below: below}
+		o := tool.Overlay{Dims: []tool.Dim{{From: geom.Vec{X: 300, Y: 250}, To: geom.Vec{X: 380, Y: 250}, Text: "350 mm", Field: "depth", Beside: geom.Vec{Y: 1}}}}
+		l.draw(image.NewRGBA(image.Rect(0, 0, 700, 500)), o, v, 1)
+		if len(l.labels) != 1 {
+			t.Fatalf("%d labels", len(l.labels))
+		}
+		return l.labels[0].box
+	}
+	free := at()
+	if moved := at(free); moved.Touches(free) {
+		t.Errorf("at %v the label covers the number at %v", moved, free)
+	}
+	if everywhere := (geom.Box{Max: geom.Vec{X: 700, Y: 500}}); at(everywhere) != free {
+		t.Error("with numbers everywhere the label is not where it would be without")
+	}
+}
+
 // The font has every sign that labels are written with; a sign that it lacks would
 // show as an empty box.
 func TestLabelsHaveTheirSigns(t *testing.T) {

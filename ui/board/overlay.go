@@ -30,7 +30,8 @@ type overlay struct {
 	px     float64   // pixels to the point
 	labels []label   // of the last picture, for clicks on them
 	taken  []geom.Box
-	keep   geom.Box // pixels of the picture that something else covers
+	below  []geom.Box // pixels of the numbers of the drawing below
+	keep   geom.Box   // pixels of the picture that something else covers
 	pts    []geom.Vec
 }
 

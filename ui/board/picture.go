@@ -255,6 +255,7 @@ func moveOnto(dst, src *image.RGBA, v, of view.View, ground tint) {
 func (b *Board) drawOver(img *image.RGBA, v view.View, px float64) {
 	l := &b.picture.over
 	l.keep = b.zoom.covers(px)
+	l.below = b.numbers(l.below[:0])
 	l.draw(img, b.hand.Overlay(), v, px)
 	if b.flash != nil {
 		l.flash(b.flash.at, b.flash.phase)
