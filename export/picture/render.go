@@ -14,9 +14,9 @@ type effort struct {
 func (q Quality) effort(w, h int) effort {
 	switch {
 	case q == First && max(w, h) <= 700:
-		return effort{6, 4, 0, 4}
+		return effort{6, 3, 0, 3}
 	case q == First:
-		return effort{8, 4, 0, 4}
+		return effort{10, 3, 0, 3}
 	case q == Quick:
 		return effort{8, 4, 4, 6}
 	case max(w, h) <= 480:
@@ -26,7 +26,7 @@ func (q Quality) effort(w, h int) effort {
 	case max(w, h) > 3000:
 		return effort{8, 8, 4, 6}
 	}
-	return effort{4, 6, 4, 8}
+	return effort{4, 4, 4, 8}
 }
 
 // Render takes a picture of w x h pixels. show, if not nil, is called from one
