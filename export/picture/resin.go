@@ -167,7 +167,9 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 		// more by the one that is nearer; to a floor more from above.
 		front, down := -s.body.outline.at(q.X, q.Y), s.body.t-q.Z
 		if plan := c.plan.at(q.X, q.Y); front > 1 && plan < 0 {
-			out.over = v3{q.X, q.Y, s.body.t}
+			// The light is asked for where the face is level again.
+			in := s.body.outline.slope(q.X, q.Y).Mul(max(0, levelAgain-front))
+			out.over = v3{q.X - in.X, q.Y - in.Y, s.body.t + c.coat}
 			out.part = smooth(0.95, 0.6, n.Z) * front * front / (front*front + 0.4*down*down)
 		}
 	}
@@ -201,6 +203,10 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 	out.albedo = v3{lifted(veiled.X), lifted(veiled.Y), lifted(veiled.Z)}.mul(1 - out.f)
 	return out
 }
+
+// levelAgain is how far inside an edge, in mm, a fall's face is level at the
+// latest, about.
+const levelAgain = 24.0
 
 // longWay is how much longer, in depths, the way of light is that the surface
 // mirrors inside: nearly all of it runs beyond the critical angle, where the mean
