@@ -89,7 +89,7 @@ func TestRefused(t *testing.T) {
 		"another kind":     {`{"name": 7}`, "", "name must be text"},
 		"a book":           {`{"name": "` + strings.Repeat("x", 2<<20) + `"}`, "", "1 MB"},
 		"logo gone":        {`{"logo": "gone.png"}`, "", "gone.png"},
-		"logo of no kind":  {`{"logo": "logo.png"}`, "<svg/>", "JPEG or PNG"},
+		"logo of no kind":  {`{"logo": "logo.png"}`, "%PDF-1.7", "JPEG or PNG"},
 		"logo of a folder": {`{"logo": "."}`, "", "can't be"},
 	} {
 		path := filepath.Join(dir, "letterhead.json")
