@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"strings"
 
 	"example.org/castwright/export/approval"
 	"example.org/castwright/export/letterhead"
@@ -83,10 +84,17 @@ func approvalCommand() *cobra.Command {
 				// Neither a sheet without its revision nor a revision without its sheet.
 				err = writeSheet(cmd.Context(), output, ending, keeping{s, func() error { return store.Save(args[0], job) }}, width)
 			}
-			if words := order.Unseen(); err == nil && words != "" {
+			if err != nil {
+				return err
+			}
+			if words := order.Unseen(); words != "" {
 				fmt.Fprintln(cmd.ErrOrStderr(), words)
 			}
-			return err
+			if severe := s.Severe(); len(severe) > 0 {
+				fmt.Fprintf(cmd.ErrOrStderr(), "The top has severe warnings, of which the sheet says nothing: %s. Put them right before it is signed.\n",
+					strings.Join(severe, "; "))
+			}
+			return nil
 		},
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PDF or PNG to write")

@@ -21,6 +21,7 @@ import (
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/scene"
+	"example.org/castwright/model/warn"
 	qr "github.com/piglig/go-qr"
 )
 
@@ -125,6 +126,18 @@ func (s *Sheet) choose() error {
 func (s *Sheet) agreed(a design.Approval) {
 	s.state.Revision = a.Revision
 	s.state.Agreed = a.When()
+}
+
+// Severe is the titles of the severe warnings against the option. The sheet does not
+// tell the client of them: whoever makes it should know before it is signed.
+func (s *Sheet) Severe() []string {
+	var out []string
+	for _, w := range s.report.Warnings {
+		if w.Severity == warn.Severe {
+			out = append(out, w.Title)
+		}
+	}
+	return out
 }
 
 // pages is the sheet's pages, width page units wide; 0 for millimetres.

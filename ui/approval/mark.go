@@ -10,6 +10,7 @@ import (
 	"example.org/castwright/model/warn"
 	"example.org/castwright/ui/control"
 	look "example.org/castwright/ui/theme"
+	"fyne.io/fyne/v2/widget"
 )
 
 // Mark asks on what day and by whom the option in hand was agreed to, and freezes it
@@ -33,9 +34,7 @@ func (d *Desk) Mark() {
 		body.Add(told)
 	}
 	if n := d.severe(); n > 0 {
-		words := control.SmallLines(amount.Count(n, "severe warning") + " stand against this top. Put them right before it is cast.")
-		words.Importance = bad.Importance
-		body.Add(control.Narrow(460, words))
+		body.Add(control.Narrow(460, standing(n)))
 	}
 	body.Add(control.Narrow(460, bad))
 	take := func() bool {
@@ -52,6 +51,17 @@ func (d *Desk) Mark() {
 	dialog = control.NewDialog(d.frame, "Mark as approved", body, control.Cancel(),
 		control.Answer{Text: "Mark as approved", Kind: control.Primary, Enter: true, Hint: "Freezes it; undo takes that back (Enter).", Do: take})
 	dialog.First(by).Show()
+}
+
+// standing says that there are n severe warnings.
+func standing(n int) *widget.Label {
+	stand := " stands"
+	if n > 1 {
+		stand = " stand"
+	}
+	words := control.SmallLines(amount.Count(n, "severe warning") + stand + " against this top. Put it right before it is cast.")
+	words.Importance = fault().Importance
+	return words
 }
 
 // severe is how many severe warnings there are.

@@ -88,6 +88,9 @@ func (d *Desk) MakeSheet() {
 		label("Amount", money), label("Words", note), show,
 		control.Pad(look.Space, 0, control.SmallLines("Making the sheet freezes nothing. Once it is signed: Options, Mark as approved.")),
 		bad)
+	if n := d.severe(); n > 0 {
+		left.Add(standing(n))
+	}
 	right := control.Column(look.Space, section("Included"), included, section("Not included"), not,
 		section("Care and cautions"), care, control.Row(0, own))
 	body := container.New(columns{0.42}, control.Pad(0, look.Space, left),
