@@ -200,11 +200,13 @@ func (s *scatter) near(o, d v3, way float64, visit func(i, j, k int)) {
 	}
 }
 
-// walk visits the pieces along a ray from 0 to way, nearest first, until visit
-// says stop.
-func (s *scatter) walk(r ray, way float64, visit func(x *crossing) bool) {
+// crossings is room for the pieces that a ray meets, the nearest ones if there are
+// more. Who walks has it, so that none is made anew for each ray.
+type crossings [24]crossing
+
+// walk gives the pieces along a ray from 0 to way, nearest first, in met.
+func (s *scatter) walk(r ray, way float64, met *crossings) []crossing {
 	o, d := toLattice(r.o), toLattice(r.d)
-	var met [24]crossing
 	m := 0
 	s.near(o, d, way, func(i, j, k int) {
 		n, h := s.count(i, j, k)
@@ -228,11 +230,7 @@ func (s *scatter) walk(r ray, way float64, visit func(x *crossing) bool) {
 			met[at] = crossing{g, in, min(out, way), fi}
 		}
 	})
-	for i := range m {
-		if visit(&met[i]) {
-			return
-		}
-	}
+	return met[:m]
 }
 
 // inside reports whether a place lies in a piece.
@@ -275,10 +273,12 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 		}
 		past, left = t, now
 	}
-	s.walk(r, way, func(x *crossing) bool {
+	var met crossings
+	for i := range s.walk(r, way, &met) {
+		x := &met[i]
 		k, in, out, fi := &x.k, x.in, x.out, x.fi
 		if !c.holds(sc.body, k) {
-			return false
+			continue
 		}
 		pigment(in)
 		n := k.n[fi]
@@ -297,21 +297,25 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 			}
 		}
 		g.through = g.through.times(s.through(out - in)).mul(1 - cloud)
-		return g.through.most()*left < 0.02
-	})
+		if g.through.most()*left < 0.02 {
+			break
+		}
+	}
 	pigment(way)
 	up := ray{r.at(way), key}
 	if left < 0.02 || up.o.Z < sc.body.t-s.depth-1 {
 		return g // nothing of the floor is seen, or down a fall
 	}
-	s.walk(up, max(0, sc.body.t-up.o.Z)/max(0.2, key.Z), func(x *crossing) bool {
-		k, in, out := &x.k, x.in, x.out
-		if !c.holds(sc.body, k) {
-			return false
+	for i := range s.walk(up, max(0, sc.body.t-up.o.Z)/max(0.2, key.Z), &met) {
+		x := &met[i]
+		if !c.holds(sc.body, &x.k) {
+			continue
 		}
-		g.shade *= 1 - 0.42*min(1, (out-in)/k.r)
-		return g.shade < 0.2
-	})
+		g.shade *= 1 - 0.42*min(1, (x.out-x.in)/x.k.r)
+		if g.shade < 0.2 {
+			break
+		}
+	}
 	return g
 }
 

@@ -195,20 +195,20 @@ func (s *scene) throughResin(h *hit, r ray, weight v3, footprint float64, rnd *s
 // pieces that it passes, until a crushed face of one scatters it.
 func (c *channel) struck(s *scene, r ray, way float64, weight *v3, rnd *source) (next ray, ok bool) {
 	g := c.resin.glass
-	g.walk(r, way, func(x *crossing) bool {
+	var met crossings
+	for i := range g.walk(r, way, &met) {
+		x := &met[i]
 		if !c.holds(s.body, &x.k) {
-			return false
+			continue
 		}
 		if rnd.next() < x.k.cloud(x.fi) {
 			n := x.k.n[x.fi]
 			*weight = weight.times(c.resin.clear(x.in)).times(g.pale)
-			next, ok = ray{r.at(x.in - 0.01), cosineDir(n, rnd.next(), rnd.next())}, true
-			return true
+			return ray{r.at(x.in - 0.01), cosineDir(n, rnd.next(), rnd.next())}, true
 		}
 		*weight = weight.times(g.through(x.out - x.in))
-		return false
-	})
-	return next, ok
+	}
+	return ray{}, false
 }
 
 // inside finds where a ray inside the resin meets concrete (bottom) or the
