@@ -180,19 +180,23 @@ type spot struct {
 }
 
 // spot finds the grid cell of a place; places beyond the grid are taken at its
-// rim.
+// rim, however far: a level ray reaches places that are no whole number.
 func (f *field) spot(x, y float64) spot {
 	u, v := (x-f.min.X)*f.inv, (y-f.min.Y)*f.inv
-	i, j := int(u), int(v)
-	if u < 0 {
-		i, u = 0, 0
-	} else if i >= f.nx-1 {
-		i, u = f.nx-2, float64(f.nx-1)
+	i, j := 0, 0
+	if most := float64(f.nx - 1); !(u > 0) {
+		u = 0
+	} else if u >= most {
+		i, u = f.nx-2, most
+	} else {
+		i = int(u)
 	}
-	if v < 0 {
-		j, v = 0, 0
-	} else if j >= f.ny-1 {
-		j, v = f.ny-2, float64(f.ny-1)
+	if most := float64(f.ny - 1); !(v > 0) {
+		v = 0
+	} else if v >= most {
+		j, v = f.ny-2, most
+	} else {
+		j = int(v)
 	}
 	return spot{j*f.nx + i, u - float64(i), v - float64(j)}
 }

@@ -31,6 +31,32 @@ func TestFieldOfADisc(t *testing.T) {
 	}
 }
 
+// Places beyond the grid are taken at its rim, however far: a ray that runs level but
+// for a rounding comes down where no whole number reaches.
+func TestFieldFarAway(t *testing.T) {
+	l := geom.Loop{{X: -100, Y: -100}, {X: 100, Y: -100}, {X: 100, Y: 100}, {X: -100, Y: 100}}
+	f := newField([]geom.Loop{l}, l.Bounds().Grow(20), 1)
+	for _, c := range []struct{ x, y, nearX, nearY float64 }{
+		{1e4, 0, 120, 0}, {1e19, 0, 120, 0}, {0, -1e300, 0, -120}, {math.Inf(1), math.Inf(-1), 120, -120},
+		{-3e18, 7e18, -120, 120}, {math.NaN(), 0, -120, 0},
+	} {
+		if got, want := f.at(c.x, c.y), f.at(c.nearX, c.nearY); got != want {
+			t.Errorf("distance at %g, %g is %g, want %g as at the rim", c.x, c.y, got, want)
+		}
+	}
+}
+
+// A level ray above the top meets nothing of it. The one given here was met with
+// while a picture was traced.
+func TestLevelRay(t *testing.T) {
+	b := built(poured(), SetOptions{}).sceneOf(View{Kind: Quarter}).body
+	for _, z := range []float64{-5.7e-17, 5.7e-17, -1e-300, 0} {
+		if at, ok := b.hit(ray{v3{0.05, -677.9, 916.5}, v3{0.3372, 0.9375, z}}, far, 0.004); ok {
+			t.Errorf("down by %g it is met at %g", z, at)
+		}
+	}
+}
+
 // A square with a square hole: inside, in the hole and outside.
 func TestFieldSigns(t *testing.T) {
 	sq := func(h float64) geom.Loop {

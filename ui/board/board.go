@@ -270,7 +270,12 @@ func (b *Board) ZoomActual() { b.look(b.view.Actual()) }
 // zoomed or moved.
 func (b *Board) Fit() {
 	b.fitted = true
-	b.setView(b.view.Fit(b.extent(), fitMargin))
+	b.setView(b.wholeTop())
+}
+
+// wholeTop is the view that shows the whole top.
+func (b *Board) wholeTop() view.View {
+	return b.view.Fit(b.extent(), max(fitMargin, fitShare*b.view.W))
 }
 
 // Reveal brings a place of the design into sight.
@@ -319,8 +324,9 @@ func (b *Board) View() view.View { return b.view }
 
 const (
 	zoomStep    = 1.25
-	fitMargin   = 84 // room for the dimensions, points
-	inSight     = 24 // a fitted view is fitted again when less room than this is left
+	fitMargin   = 84   // room for the dimensions, points
+	fitShare    = 0.06 // of the width at least: a hand that draws an edge out has room on a large screen too
+	inSight     = 24   // a fitted view is fitted again when less room than this is left
 	placeMargin = 60
 )
 
@@ -410,7 +416,7 @@ func (r *renderer) Layout(size fyne.Size) {
 	r.b.zoom.layout(size)
 	r.b.view = r.b.view.Resize(float64(size.Width), float64(size.Height))
 	if r.b.fitted {
-		r.b.view = r.b.view.Fit(r.b.extent(), fitMargin)
+		r.b.view = r.b.wholeTop()
 	}
 	r.b.hand.SetScale(r.b.view.Scale)
 }
