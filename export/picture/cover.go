@@ -50,6 +50,6 @@ func (k *cover) mark(x0, y0, x1, y1 float64) {
 
 // at reports whether things may be seen at a place of the picture, or by it.
 func (k *cover) at(x, y float64) bool {
-	i, j := int(x)/coverCell, int(y)/coverCell
-	return x < 0 || y < 0 || i >= k.w || j >= k.h || k.on[j*k.w+i]
+	within := x >= 0 && y >= 0 && x < float64(k.w*coverCell) && y < float64(k.h*coverCell)
+	return !within || k.on[int(y)/coverCell*k.w+int(x)/coverCell]
 }

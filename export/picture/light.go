@@ -378,7 +378,8 @@ func spread(m materialID, x, y, w, h int, grid func(x, y int) *texel) (d, s floa
 func (l *layer) at(s *scene, x, y float64, p, n v3, m materialID, footprint float64) (d, mirror v3, ok bool) {
 	q := query{p.small(), n.small(), m, float32(0.6*footprint*float64(l.step) + 0.5)}
 	u, v := x/float64(l.step), y/float64(l.step)
-	if i, j := int(u), int(v); u < 0 || v < 0 || i >= l.w || j >= l.h || l.near == nil || !l.near[j*l.w+i] {
+	within := u >= 0 && v >= 0 && u < float64(l.w) && v < float64(l.h)
+	if !within || l.near == nil || !l.near[int(v)*l.w+int(u)] {
 		return l.coarse(s, &q, u, v, p, n)
 	}
 	// The finer texels fade out beyond the blocks that have them.
