@@ -23,6 +23,21 @@
 //	warn      limits with sources, and the rules that compare a top with them
 //	report    Derive(Design) -> Report: the one source of numbers
 //	scene     a page of fills, strokes and texts: the one source of pictures
+//	look      how materials look: stone, grains, resin, glass, edges
 //	draw      design and report -> scene pages
 //	store     JSON codec, schema check, atomic files
+//
+// Beside these:
+//
+//	amount    quantities and money in words
+//	lift      what people may lift
+//	stroke    a freehand stroke -> a river of few nodes
+//	template  outlines from SVG and DXF
+//	clip      copied parts as text
+//	book      the maker's parts to keep
+//	terms     what is included, what is not, care
+//	change    what was done between two states of a design
+//	canon     canonical JSON, which a fingerprint is taken of
+//	approve   revisions frozen as agreed, and what changed since
+//	pose      the camera of a photograph from four corners
 package model
