@@ -2,8 +2,8 @@ package picture
 
 import "testing"
 
-// What a maker waits for. The pictures are of the corner counter of the demo and
-// of a poured river with glass; Build is part of a first picture alone.
+// What a maker waits for. The pictures are of tops of cream concrete with a river
+// and glass; Build is part of a first picture alone.
 func BenchmarkFirstPicture360(b *testing.B) {
 	d := glassy()
 	b.ReportAllocs()
@@ -47,3 +47,21 @@ func BenchmarkGood1080OneThread(b *testing.B) {
 	benchmark(b, View{Kind: Quarter}, Good, 1920, 1080, 1)
 }
 func BenchmarkGood2160(b *testing.B) { benchmark(b, View{Kind: Quarter}, Good, 3840, 2160, workers()) }
+
+// Coarse stone, polished, with glass in pigmented resin: the dearest look there is.
+func BenchmarkStone1080(b *testing.B) {
+	s := built(demo(b, 0, 0), SetOptions{})
+	for _, v := range []struct {
+		name string
+		view View
+	}{{"quarter", View{Kind: Quarter}}, {"top", View{Kind: Top}}} {
+		b.Run(v.name, func(b *testing.B) {
+			b.ReportAllocs()
+			start := cpuTime()
+			for b.Loop() {
+				shotOf(b, s, v.view, Good, 1920, 1080, workers())
+			}
+			reportCPU(b, start)
+		})
+	}
+}
