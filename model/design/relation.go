@@ -297,3 +297,11 @@ func (s RiverSide) String() string {
 	}
 	return "start"
 }
+
+// SameHold reports whether two relations hold the same part to the same thing,
+// wherever along it.
+func (r Relation) SameHold(o Relation) bool {
+	r.Distance, r.Edge, r.Along = 0, 0, 0
+	o.Distance, o.Edge, o.Along = 0, 0, 0
+	return r == o
+}

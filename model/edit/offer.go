@@ -30,7 +30,7 @@ func Offers(d design.Design, id design.ID) []Offer {
 	var out []Offer
 	add := func(o Offer) {
 		for _, i := range d.RelationsOf(id) {
-			if sameTie(d.Relations[i], o.Relation) && o.Sink == "" {
+			if d.Relations[i].SameHold(o.Relation) && o.Sink == "" {
 				return
 			}
 		}
@@ -97,17 +97,9 @@ func Offers(d design.Design, id design.ID) []Offer {
 	return out
 }
 
-// sameTie reports whether two relations hold the same part to the same thing,
-// wherever along it.
-func sameTie(a, b design.Relation) bool {
-	a.Distance, a.Edge, a.Along = 0, 0, 0
-	b.Distance, b.Edge, b.Along = 0, 0, 0
-	return a == b
-}
-
 func hasTie(d design.Design, r design.Relation) bool {
 	for _, i := range d.RelationsOf(r.Part) {
-		if sameTie(d.Relations[i], r) {
+		if d.Relations[i].SameHold(r) {
 			return true
 		}
 	}

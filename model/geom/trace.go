@@ -56,16 +56,8 @@ func (s *Sweep) Union(loops ...Loop) []Loop {
 	if len(loops) == 0 {
 		return nil
 	}
-	box := EmptyBox()
-	for _, l := range loops {
-		box = box.Union(l.Bounds())
-	}
-	if box.Empty() {
+	if !s.begin(loops) {
 		return nil
-	}
-	s.Reset(box.Centre())
-	for _, l := range loops {
-		s.Add(0, l)
 	}
 	if out := s.Loops(func(uint64) bool { return true }); !s.Spent() {
 		return out
@@ -73,19 +65,28 @@ func (s *Sweep) Union(loops ...Loop) []Loop {
 	return loops
 }
 
-// EvenOdd is what loops cover by the even-odd rule; the sweep's memory is used. If
-// it gives up, see [Sweep.Spent], the result is empty.
-func (s *Sweep) EvenOdd(loops ...Loop) []Loop {
+// begin starts anew with loops, about their middle; false when there is nothing of
+// them.
+func (s *Sweep) begin(loops []Loop) bool {
 	box := EmptyBox()
 	for _, l := range loops {
 		box = box.Union(l.Bounds())
 	}
 	if box.Empty() {
-		return nil
+		return false
 	}
 	s.Reset(box.Centre())
 	for _, l := range loops {
 		s.Add(0, l)
+	}
+	return true
+}
+
+// EvenOdd is what loops cover by the even-odd rule; the sweep's memory is used. If
+// it gives up, see [Sweep.Spent], the result is empty.
+func (s *Sweep) EvenOdd(loops ...Loop) []Loop {
+	if !s.begin(loops) {
+		return nil
 	}
 	s.odd = true
 	defer func() { s.odd = false }()

@@ -458,7 +458,7 @@ func (p *Page) Key(e *fyne.KeyEvent) bool {
 		p.run(id)
 		return true
 	}
-	if p.over && p.wiper.key(e, shiftHeld()) {
+	if p.over && p.wiper.key(e, control.ShiftHeld()) {
 		return true
 	}
 	const step = 48 // points

@@ -130,15 +130,9 @@ func (w *wiper) key(e *fyne.KeyEvent, large bool) bool {
 
 // TypedKey moves the line; other keys go on to the window.
 func (w *wiper) TypedKey(e *fyne.KeyEvent) {
-	if !w.key(e, shiftHeld()) {
+	if !w.key(e, control.ShiftHeld()) {
 		w.frame.Key(e)
 	}
-}
-
-// shiftHeld reports whether Shift is down, where the driver knows.
-func shiftHeld() bool {
-	d, ok := fyne.CurrentApp().Driver().(desktop.Driver)
-	return ok && d.CurrentKeyModifiers()&fyne.KeyModifierShift != 0
 }
 
 // TypedRune does nothing.

@@ -146,7 +146,7 @@ func (e *Entry) TypedKey(k *fyne.KeyEvent) {
 			return
 		}
 		steps := 1
-		if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok && d.CurrentKeyModifiers()&fyne.KeyModifierShift != 0 {
+		if ShiftHeld() {
 			steps = 10
 		}
 		if k.Name == fyne.KeyDown {

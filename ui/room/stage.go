@@ -12,6 +12,7 @@ import (
 	"example.org/castwright/export/intake"
 	"example.org/castwright/export/room"
 	"example.org/castwright/model/geom"
+	"example.org/castwright/ui/control"
 )
 
 // stage shows the photograph: with four handles while it is marked, or with the top
@@ -289,11 +290,6 @@ func (s *stage) KeyUp(e *fyne.KeyEvent) {
 	}
 }
 
-func shift() bool {
-	d, ok := fyne.CurrentApp().Driver().(desktop.Driver)
-	return ok && d.CurrentKeyModifiers()&fyne.KeyModifierShift != 0
-}
-
 // TypedKey moves the corner in hand.
 func (s *stage) TypedKey(e *fyne.KeyEvent) {
 	if s.p.result || s.p.photo == nil {
@@ -303,12 +299,12 @@ func (s *stage) TypedKey(e *fyne.KeyEvent) {
 		return
 	}
 	step := 1.0
-	if shift() {
+	if control.ShiftHeld() {
 		step = 10
 	}
 	switch e.Name {
 	case fyne.KeyTab:
-		s.tab(shift())
+		s.tab(control.ShiftHeld())
 	case fyne.KeyLeft:
 		s.nudge(-step, 0)
 	case fyne.KeyRight:

@@ -43,19 +43,11 @@ func Relation(d design.Design, r design.Relation, length func(units.Length) stri
 func Ended(d design.Design, before, after []design.Relation, length func(units.Length) string) []string {
 	var out []string
 	for _, r := range before {
-		if !slices.ContainsFunc(after, func(o design.Relation) bool { return sameHold(r, o) }) {
+		if !slices.ContainsFunc(after, func(o design.Relation) bool { return r.SameHold(o) }) {
 			out = append(out, Lower(Relation(d, r, length)))
 		}
 	}
 	return out
-}
-
-// sameHold reports whether two relations hold the same part to the same thing,
-// wherever along it.
-func sameHold(a, b design.Relation) bool {
-	a.Distance, a.Edge, a.Along = 0, 0, 0
-	b.Distance, b.Edge, b.Along = 0, 0, 0
-	return a == b
 }
 
 // End is the end of a river that a relation holds: "Start of the river", with the

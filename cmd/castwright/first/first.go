@@ -1,7 +1,8 @@
 // Package first sets what the toolkit reads from the environment while it is
-// initialised, and how much memory the program may waste. Packages are initialised in the order of their import paths, as far
-// as their imports allow (Go specification, "Program initialization"): this one
-// imports nothing that the toolkit does not need too, and comes before it.
+// initialised, and how much memory the program may waste. Packages are initialised
+// in the order of their import paths, as far as their imports allow (Go
+// specification, "Program initialization"): this one imports nothing that the
+// toolkit does not need too, and comes before it.
 package first
 
 import (
