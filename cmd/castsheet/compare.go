@@ -12,12 +12,14 @@ import (
 func compareCommand() *cobra.Command {
 	var options, output, as, view, paper, quality, date string
 	var width int
+	var cost bool
 	cmd := &cobra.Command{
 		Use:   "compare FILE --options A,B -o OUT.png",
 		Short: "Show two options side by side with what differs, as PNG or PDF",
 		Long: "Shows two options side by side at one scale, with what differs marked on the drawings and\n" +
 			"listed in words and numbers. \"--options A,approved\" compares an option with what was approved,\n" +
-			"\"--options B,approved:A\" with what was approved of another.",
+			"\"--options B,approved:A\" with what was approved of another.\n" +
+			"The price is told where one is set; what the materials cost you only with --cost.",
 		Args: oneArgument("the job's file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			ending, err := endingOf(output, "compare", ".png", ".pdf")
@@ -53,7 +55,7 @@ func compareCommand() *cobra.Command {
 				return err
 			}
 			page, err := comparison.Make(cmd.Context(), comparison.Order{
-				Job: job, A: a, B: b, Pictures: as == "picture", Above: view == "top", Quality: work, Paper: size, Date: date,
+				Job: job, A: a, B: b, Pictures: as == "picture", Above: view == "top", Quality: work, Paper: size, Date: date, Cost: cost,
 			}, nil)
 			if err != nil {
 				return err
@@ -68,6 +70,7 @@ func compareCommand() *cobra.Command {
 	cmd.Flags().StringVar(&paper, "paper", "", "a4 or letter (that of the job's units when not given)")
 	cmd.Flags().StringVar(&quality, "quality", "good", "of pictures: quick, good or reference")
 	cmd.Flags().StringVar(&date, "date", "", "of the page, as it is to be printed")
+	cmd.Flags().BoolVar(&cost, "cost", false, "tell what the materials cost you: for your own copy")
 	cmd.Flags().IntVar(&width, "width", defaultWidth, "of a PNG, in pixels")
 	return cmd
 }

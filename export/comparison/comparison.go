@@ -37,6 +37,7 @@ type Order struct {
 	About    picture.SetOptions // what stands about the tops in pictures
 	Paper    draw.PaperSize
 	Date     string
+	Cost     bool // tell what the materials cost the maker
 }
 
 // Page is a comparison that is made.
@@ -129,7 +130,8 @@ func Side(j design.Job, name, other string) (draw.Side, error) {
 
 // page is the page, width page units wide; 0 for millimetres.
 func (p *Page) page(width float64) scene.Page {
-	return draw.Compare(p.order.Job, p.a, p.b, draw.SheetOptions{Width: width, Date: p.order.Date, Paper: p.order.Paper})
+	return draw.Compare(p.order.Job, p.a, p.b, draw.CompareOptions{
+		SheetOptions: draw.SheetOptions{Width: width, Date: p.order.Date, Paper: p.order.Paper}, Cost: p.order.Cost})
 }
 
 // PDF writes the page, drawings as vectors.

@@ -73,16 +73,27 @@ func TestTwoOptions(t *testing.T) {
 	}
 	got := text(t, data)
 	for _, want := range []string{"Two options side by side", "Scale 1:25", "Half round", "Broken stone", "Weight, dry",
-		"Cost of materials", "26 November 2026"} {
+		"26 November 2026"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the text lacks %q", want)
 		}
 	}
-	// What the client pays takes the place of what the materials cost the maker.
+	// What the materials cost is the maker's matter, told only when asked for.
+	if strings.Contains(got, "Cost of materials") || strings.Contains(got, "€") {
+		t.Errorf("the client reads what it costs the maker:\n%s", got)
+	}
+	o.Cost = true
+	if got := text(t, pdf(t, o)); !strings.Contains(got, "Cost of materials") {
+		t.Errorf("asked for, the cost is not told:\n%s", got)
+	}
 	j.Options[0].Price.Amount, j.Options[1].Price.Amount = decimal.New(1450, 0), decimal.New(1200, 0)
 	got = text(t, pdf(t, comparison.Order{Job: j, A: "A", B: "B"}))
 	if strings.Contains(got, "Cost of materials") || !strings.Contains(got, "−€250.00") {
 		t.Errorf("with prices:\n%s", got)
+	}
+	got = text(t, pdf(t, comparison.Order{Job: j, A: "A", B: "B", Cost: true}))
+	if !strings.Contains(got, "Cost of materials") || !strings.Contains(got, "−€250.00") {
+		t.Errorf("with prices and cost:\n%s", got)
 	}
 }
 

@@ -21,10 +21,18 @@ type Side struct {
 	Approved bool
 }
 
+// CompareOptions says what a sheet with two options tells.
+type CompareOptions struct {
+	SheetOptions
+	// Cost tells what the materials cost the maker: for the maker's own copy. The price
+	// is told wherever one is set.
+	Cost bool
+}
+
 // Compare is a sheet with two options side by side at the same scale, their
 // materials, and what differs between them in words and numbers.
-func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
-	l := newLayout(job.Units, o)
+func Compare(job design.Job, a, b Side, o CompareOptions) scene.Page {
+	l := newLayout(job.Units, o.SheetOptions)
 	title := "Two options side by side"
 	if a.Approved || b.Approved {
 		title = "As approved and as it is now"
@@ -101,7 +109,7 @@ func Compare(job design.Job, a, b Side, o SheetOptions) scene.Page {
 	} else {
 		l.foot(page, scaleWords(one, job.Units, l.name))
 	}
-	l.table(job, a, b, changes, l.h-80)
+	l.table(job, a, b, changes, o.Cost, l.h-80)
 	return l.page(page)
 }
 
@@ -180,11 +188,11 @@ func (l *layout) strip(v View, list []entry, x, y, width float64) {
 
 // table lists what differs below y: what was done to the design, then words across
 // the sheet, then numbers in two columns.
-func (l *layout) table(job design.Job, a, b Side, changes []change.Change, y float64) {
+func (l *layout) table(job design.Job, a, b Side, changes []change.Change, cost bool, y float64) {
 	x, right := sheetMargin, l.w-sheetMargin
 	l.rule(x, right, y)
 	y += 5
-	words, numbers := differing(job, a, b)
+	words, numbers := differing(job, a, b, cost)
 	if len(words)+len(numbers)+len(changes) == 0 {
 		l.words(x, y, scene.AnchorStart, typeBody, false, l.theme.Ink, "The two are alike.")
 		return

@@ -23,10 +23,9 @@ type Contrast struct {
 }
 
 // Contrasts lists all that two sides are compared by, in the order in which a client
-// asks: numbers, then parts in words. Where one of them has a price, that is told in
-// place of what its materials cost.
-func Contrasts(job design.Job, a, b Side) []Contrast {
-	priced := !a.Option.Price.Amount.IsZero() || !b.Option.Price.Amount.IsZero()
+// asks: numbers, then parts in words. The price is told where one of them has one;
+// cost says that what the materials cost the maker is told too.
+func Contrasts(job design.Job, a, b Side, cost bool) []Contrast {
 	var out []Contrast
 	for _, d := range report.Compare(a.Report, b.Report) {
 		c := Contrast{Key: d.Key, Label: d.Label, Same: d.Same(), Was: geom.EmptyBox(), Is: geom.EmptyBox()}
@@ -34,9 +33,13 @@ func Contrasts(job design.Job, a, b Side) []Contrast {
 		case d.Unit == "":
 			c.A, c.B, c.Words = d.WordsA, d.WordsB, true
 			c.Was, c.Is = warnedAt(a.Report, b.Report), warnedAt(b.Report, a.Report)
-		case d.Key == "cost" && priced:
-			c = priceContrast(job.Materials.Currency, a.Option.Price.Amount, b.Option.Price.Amount)
+		case d.Key == "cost" && !cost:
+			out = append(out, priceContrast(job.Materials.Currency, a, b)...)
+			continue
 		default:
+			if d.Key == "cost" {
+				out = append(out, priceContrast(job.Materials.Currency, a, b)...)
+			}
 			c.A, c.B = d.Text(d.A, job.Units, job.Materials.Currency), d.Text(d.B, job.Units, job.Materials.Currency)
 			if c.Same = c.A == c.B; !c.Same { // as they read in the job's units
 				c.Change = d.Change(job.Units, job.Materials.Currency)
@@ -51,7 +54,17 @@ func Contrasts(job design.Job, a, b Side) []Contrast {
 	return append(out, worded(a, b, job.Units)...)
 }
 
-func priceContrast(currency string, a, b decimal.Decimal) Contrast {
+// Priced reports whether one of two sides has a price.
+func Priced(a, b Side) bool {
+	return !a.Option.Price.Amount.IsZero() || !b.Option.Price.Amount.IsZero()
+}
+
+// priceContrast is what the client pays, nothing where no price is set.
+func priceContrast(currency string, one, other Side) []Contrast {
+	if !Priced(one, other) {
+		return nil
+	}
+	a, b := one.Option.Price.Amount, other.Option.Price.Amount
 	money := func(p decimal.Decimal) string {
 		if p.IsZero() {
 			return "not set"
@@ -66,7 +79,7 @@ func priceContrast(currency string, a, b decimal.Decimal) Contrast {
 		}
 		c.Change = sign + money(b.Sub(a).Abs())
 	}
-	return c
+	return []Contrast{c}
 }
 
 // worded is what is compared in the designs alone: face, edges, what is laid in.
@@ -135,8 +148,8 @@ func warnedAt(r, other report.Report) geom.Box {
 }
 
 // differing is what a table of differences tells, words and numbers apart.
-func differing(job design.Job, a, b Side) (words, numbers []Contrast) {
-	for _, c := range Contrasts(job, a, b) {
+func differing(job design.Job, a, b Side, cost bool) (words, numbers []Contrast) {
+	for _, c := range Contrasts(job, a, b, cost) {
 		switch {
 		case c.Same:
 		case c.Words:

@@ -76,7 +76,7 @@ func TestContrasts(t *testing.T) {
 		job := design.Job{Units: sys}
 		x := draw.Side{Option: design.Option{Name: "A", Design: a}, Report: derive(a)}
 		y := draw.Side{Option: design.Option{Name: "B", Design: b}, Report: derive(b)}
-		there, back, still := draw.Contrasts(job, x, y), draw.Contrasts(job, y, x), draw.Contrasts(job, x, x)
+		there, back, still := draw.Contrasts(job, x, y, true), draw.Contrasts(job, y, x, true), draw.Contrasts(job, x, x, true)
 		if len(there) != len(back) || len(there) < 20 {
 			t.Fatalf("%d there, %d back", len(there), len(back))
 		}

@@ -205,7 +205,7 @@ func TestHostileDesigns(t *testing.T) {
 		draw.Thumb(d, r, 0, math.NaN())
 		draw.Sheet(job, job.Options[0], r, draw.SheetOptions{Width: 900})
 		side := draw.Side{Option: job.Options[0], Report: r}
-		draw.Compare(job, side, draw.Side{Option: design.Option{Name: "B", Design: counter()}, Report: derive(counter())}, draw.SheetOptions{Width: 900})
+		draw.Compare(job, side, draw.Side{Option: design.Option{Name: "B", Design: counter()}, Report: derive(counter())}, draw.CompareOptions{SheetOptions: draw.SheetOptions{Width: 900}})
 	}
 }
 
@@ -226,7 +226,7 @@ func TestSheetInside(t *testing.T) {
 		for name, p := range map[string]scene.Page{
 			"sheet A": draw.Sheet(j, j.Options[0], a, draw.SheetOptions{Width: 2000, Date: "14 March 2026"}),
 			"sheet B": draw.Sheet(j, j.Options[1], b, draw.SheetOptions{Width: 1200}),
-			"compare": draw.Compare(j, draw.Side{Option: j.Options[0], Report: a}, draw.Side{Option: j.Options[1], Report: b}, draw.SheetOptions{Width: 2000}),
+			"compare": draw.Compare(j, draw.Side{Option: j.Options[0], Report: a}, draw.Side{Option: j.Options[1], Report: b}, draw.CompareOptions{SheetOptions: draw.SheetOptions{Width: 2000}}),
 			"print":   draw.Sheet(j, j.Options[0], a, draw.SheetOptions{}),
 		} {
 			rim := 0.02 * p.W
@@ -282,7 +282,7 @@ func TestCompareScale(t *testing.T) {
 	side := func(n string, d design.Design) draw.Side {
 		return draw.Side{Option: design.Option{Name: n, Design: d}, Report: derive(d)}
 	}
-	p := draw.Compare(j, side("A", a), side("B", b), draw.SheetOptions{Width: 2000})
+	p := draw.Compare(j, side("A", a), side("B", b), draw.CompareOptions{SheetOptions: draw.SheetOptions{Width: 2000}})
 	var widths []float64
 	for _, it := range p.Items {
 		f, ok := it.(scene.Fill)

@@ -6,6 +6,7 @@ import (
 	"image"
 	"image/png"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -98,6 +99,40 @@ func children(o fyne.CanvasObject) []fyne.CanvasObject {
 		return test.WidgetRenderer(o).Objects()
 	}
 	return nil
+}
+
+// tick ticks the box of the open card with these words.
+func (r *rig) tick(words string) {
+	r.Helper()
+	found := false
+	var walk func(o fyne.CanvasObject)
+	walk = func(o fyne.CanvasObject) {
+		if c, ok := o.(*control.Check); ok && strings.HasPrefix(c.Text, words) {
+			found = true
+			c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(10, 10)})
+			return
+		}
+		for _, c := range children(o) {
+			walk(c)
+		}
+	}
+	walk(r.f.Window.Canvas().Overlays().Top())
+	if !found {
+		r.Fatalf("no box %q", words)
+	}
+}
+
+// pdfText is what poppler reads in a file; the test is skipped without it.
+func (r *rig) pdfText(path string) string {
+	r.Helper()
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		r.Skip("pdftotext is not on this machine")
+	}
+	out, err := exec.Command("pdftotext", "-layout", path, "-").CombinedOutput()
+	if err != nil {
+		r.Fatalf("%v: %s", err, out)
+	}
+	return string(out)
 }
 
 // entry is the entry of the open card that is hinted by these words.
@@ -309,6 +344,21 @@ func TestComparison(t *testing.T) {
 	r.press("Write")
 	if info, err := os.Stat(filepath.Join(r.dir, "both.pdf")); err != nil || info.Size() < 1000 {
 		t.Errorf("%v\n%s", err, r.reads())
+	}
+	r.press("Close")
+	for _, cost := range []bool{false, true} {
+		path := filepath.Join(r.dir, map[bool]string{false: "client.pdf", true: "own.pdf"}[cost])
+		r.d.ExportComparison(comparison.Order{})
+		if cost {
+			r.tick("Tell what the materials cost")
+		}
+		r.press("Export…")
+		r.entry("A name in this folder").SetText(path)
+		r.press("Write")
+		r.press("Close")
+		if got := r.pdfText(path); strings.Contains(got, "Cost of materials") != cost || strings.Contains(got, "€") != cost {
+			t.Errorf("cost asked for: %v; the page says:\n%s", cost, got)
+		}
 	}
 }
 

@@ -61,12 +61,14 @@ func (d *Desk) ExportComparison(shown comparison.Order) {
 	default:
 		as.SetPicked(0)
 	}
+	cost := control.NewCheck(d.frame, "Tell what the materials cost you",
+		"For your own copy. Without it the page tells the price, where one is set.", func(on bool) { order.Cost = on })
 	var kind fileKind
 	bad := fault()
 	body := control.Column(look.Space,
 		control.Sized(520, 0, control.SmallLines("One page with both at one scale, and what differs in words and numbers.")),
 		label("Left", control.Rimmed(left)), label("Right", control.Rimmed(right)), label("Shown as", as.Container),
-		label("Paper", d.paperChoice(&order.Paper).Container), label("File", d.kindChoice(&kind).Container),
+		label("Paper", d.paperChoice(&order.Paper).Container), label("File", d.kindChoice(&kind).Container), cost,
 		control.Narrow(520, bad))
 	take := func() bool {
 		if order.A == order.B {

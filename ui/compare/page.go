@@ -318,7 +318,9 @@ func (p *Page) Refresh() {
 func (p *Page) fill() {
 	var values []draw.Contrast
 	if p.of[0].err == nil && p.of[1].err == nil {
-		values = draw.Contrasts(p.s.Job(), p.of[0].Side, p.of[1].Side)
+		// A price takes the place of what the materials cost: the client may look on.
+		cost := !draw.Priced(p.of[0].Side, p.of[1].Side)
+		values = draw.Contrasts(p.s.Job(), p.of[0].Side, p.of[1].Side, cost)
 	}
 	p.lists.show(called(p.of[0], p.of[1]), p.changes, values, p.same)
 	p.lists.pick(p.picked)
