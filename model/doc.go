@@ -19,6 +19,7 @@
 //	design    the job, its options, the design of a top: values and faults
 //	edit      named edits, Design -> (Design, error), starters, history
 //	slab      the solid of a top by its sections, and where things lie on it
+//	edging    the names of edges, and their finish in words
 //	takeoff   amounts: mix, water, bags, resin, glass, weight, cost
 //	warn      limits with sources, and the rules that compare a top with them
 //	report    Derive(Design) -> Report: the one source of numbers

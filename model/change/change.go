@@ -33,6 +33,9 @@ type Change struct {
 	Words string // "Sink moved 40 mm to the left"
 	// Was and Is are where it lies in the two designs, mm; empty where it is not.
 	Was, Is geom.Box
+	// EdgesWas and EdgesIs are the edges of the outline that it is of, by their nodes in
+	// the two designs; nil for what is of no edge alone.
+	EdgesWas, EdgesIs []int
 }
 
 // Between lists what differs from a to b: the top first, then its parts in the
@@ -124,9 +127,7 @@ func top(a, b design.Design, sys units.System) []Change {
 		}
 		say(words)
 	}
-	if !reflect.DeepEqual(chain(a.Outline, true), chain(b.Outline, true)) {
-		say("Edges finished otherwise")
-	}
+	out = append(out, edges(a, b, sys)...)
 	if a.Thickness != b.Thickness {
 		say("Thickness " + units.Format(b.Thickness, sys) + ", was " + units.Format(a.Thickness, sys))
 	}

@@ -52,7 +52,7 @@ func TestBetween(t *testing.T) {
 		{"finish", edit.SetFinish(design.Finish{Polish: 3}), []string{"Finish changed: polish level 3, was 2"}},
 		{"new", edit.AddHole(hole), []string{"Hole added"}},
 		{"gone", edit.RemovePart("channel-1"), []string{"Channel removed"}},
-		{"edge", edit.SetProfile(0, design.Profile{Kind: design.ProfileRounded, Size: 5 * mm}), []string{"Edges finished otherwise"}},
+		{"edge", edit.SetProfile(0, design.Profile{Kind: design.ProfileRounded, Size: 5 * mm}), []string{"Front edge: rounded 5 mm, was square"}},
 	} {
 		a := counter()
 		b, err := c.edit.Apply(a)

@@ -7,6 +7,7 @@ import (
 
 	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/edging"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/scene"
@@ -191,7 +192,7 @@ func (f *flow) picture(o ApprovalOptions) {
 func (f *flow) drawing(d design.Design, r report.Report) {
 	zone := geom.Box{Min: geom.Vec{X: sheetMargin, Y: f.y}, Max: geom.Vec{X: f.l.w - sheetMargin, Y: f.bottom - 3}}
 	v, one := f.l.plan(d, r, f.l.view(f.sys), zone)
-	f.l.numberEdges(v, r.Solid)
+	f.l.numberEdges(v, r.Solid, edging.Numbers(r.Solid.Sides))
 	f.views[len(f.views)-1] = v
 	y := f.bottom + 3
 	x := f.l.scaleBar(v, y)

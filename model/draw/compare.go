@@ -6,6 +6,7 @@ import (
 
 	"example.org/castwright/model/change"
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/edging"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/scene"
@@ -43,6 +44,7 @@ func Compare(job design.Job, a, b Side, o CompareOptions) scene.Page {
 	if len(changes) > maxChanges {
 		changes = nil
 	}
+	numbers := numbersToldOf(changes, edging.Common(a.Report.Solid.Sides, b.Report.Solid.Sides))
 	gap := 10.0
 	half := (l.w - 2*sheetMargin - gap) / 2
 	sides := [...]Side{a, b}
@@ -93,14 +95,19 @@ func Compare(job design.Job, a, b Side, o CompareOptions) scene.Page {
 			l.strip(page, entries(s.Option.Design, s.Report.Solid, job.Units), x, l.h-93, half)
 			continue
 		}
-		plan := Plan(s.Option.Design, s.Report, w)
+		plan := Base(s.Option.Design, s.Report, w)
 		if i == 0 {
 			page = w
 		} else {
 			moved(plan.Items, page, w)
 		}
+		// Dimensions lie over the lines of the marks: they are read.
+		marks := l.marks(w)
 		l.items = append(l.items, plan.Items...)
-		l.marks(w, s, changes, i == 1)
+		l.items = append(l.items, marks.lines(s, changes, i == 1)...)
+		l.items = append(l.items, Dimensions(s.Option.Design, s.Report, w).Items...)
+		l.items = append(l.items, marks.numbers(s, changes, i == 1)...)
+		l.numberEdges(w, s.Report.Solid, numbers)
 		l.strip(page, entries(s.Option.Design, s.Report.Solid, job.Units), x, l.h-93, half)
 	}
 	if a.Picture != nil && b.Picture != nil {
@@ -111,6 +118,19 @@ func Compare(job design.Job, a, b Side, o CompareOptions) scene.Page {
 	}
 	l.table(job, a, b, changes, o.Cost, l.h-80)
 	return l.page(page)
+}
+
+// numbersToldOf is those of the numbers of edges that the changes name.
+func numbersToldOf(changes []change.Change, numbers map[int]int) map[int]int {
+	out := map[int]int{}
+	for _, c := range changes {
+		for _, node := range c.EdgesIs {
+			if n, ok := numbers[node]; ok {
+				out[node] = n
+			}
+		}
+	}
+	return out
 }
 
 // roomOf is the room that the dimensions of a side take; of tops of one size, that of

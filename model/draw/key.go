@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/edging"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/look"
 	"example.org/castwright/model/scene"
@@ -31,7 +32,7 @@ func entries(d design.Design, s slab.Solid, sys units.System) []entry {
 		if i == 2 {
 			break
 		}
-		title := ProfileWords(e.profile, sys)
+		title := edging.ProfileWords(e.profile, sys)
 		if e.profile.Kind == design.ProfileSquare {
 			title = "Square edge"
 		}

@@ -1,11 +1,14 @@
 package draw
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 
 	"example.org/castwright/model/change"
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/edging"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/scene"
 	"example.org/castwright/model/slab"
@@ -21,9 +24,10 @@ const (
 	badgeSize = 2.1
 )
 
-// marks numbers the changes where they lie on one of the drawings.
-func (l *layout) marks(v View, s Side, list []change.Change, after bool) {
-	l.items = append(l.items, Marks{Place: v.ToPage, Unit: l.unit, Theme: l.theme, Marked: func(i int) bool { return i < maxMarks }, Picked: -1}.Items(s, list, after)...)
+// marks is how the changes are numbered where they lie on a drawing, off its texts.
+func (l *layout) marks(v View) Marks {
+	return Marks{Place: v.ToPage, Unit: l.unit, Theme: l.theme, Marked: func(i int) bool { return i < maxMarks }, Picked: -1,
+		clear: func(at geom.Vec) bool { return l.clear(at, badgeSize*l.unit) }}
 }
 
 // Marks says how changes are marked on a drawing or a picture.
@@ -36,22 +40,39 @@ type Marks struct {
 	Marked func(i int) bool
 	// Picked is the change that stands out, -1 for none.
 	Picked int
+	// clear reports whether a number has room at a place of the page; nil for all.
+	clear func(geom.Vec) bool
 }
 
 // Items are the marks on a side, which shows what was or, after, what is: a dashed
 // line round what is small, along what is large, and a disc with the number of the
 // change in its list, from 1.
 func (m Marks) Items(s Side, list []change.Change, after bool) []scene.Item {
+	return append(m.lines(s, list, after), m.numbers(s, list, after)...)
+}
+
+// lines are the dashed lines of the marks, numbers their discs, which lie above.
+func (m Marks) lines(s Side, list []change.Change, after bool) []scene.Item {
+	lines, _ := m.items(s, list, after)
+	return lines
+}
+
+func (m Marks) numbers(s Side, list []change.Change, after bool) []scene.Item {
+	_, numbers := m.items(s, list, after)
+	return numbers
+}
+
+func (m Marks) items(s Side, list []change.Change, after bool) (lines, numbers []scene.Item) {
 	var taken []geom.Vec
 	l := &layout{unit: m.Unit, theme: m.Theme}
-	badges := &layout{unit: m.Unit, theme: m.Theme} // above all lines
+	badges := &layout{unit: m.Unit, theme: m.Theme}
 	top := s.Report.Solid.Outline.Bounds()
 	for i, c := range list {
-		box := c.Was
+		box, edges := c.Was, c.EdgesWas
 		if after {
-			box = c.Is
+			box, edges = c.Is, c.EdgesIs
 		}
-		whole := c.Part == "" // of the top itself
+		whole := c.Part == "" && edges == nil // of the top itself
 		if m.Marked != nil && !m.Marked(i) || whole && i != m.Picked || box.Empty() {
 			continue
 		}
@@ -80,6 +101,9 @@ func (m Marks) Items(s Side, list []change.Change, after bool) []scene.Item {
 				}
 			}
 		}
+		if edges != nil {
+			rings, spots = l.runs(m, s, edges)
+		}
 		wide := 1.0
 		if i == m.Picked {
 			wide = 2
@@ -88,14 +112,39 @@ func (m Marks) Items(s Side, list []change.Change, after bool) []scene.Item {
 			width float64
 			c     scene.Colour
 		}{{0.55 + 0.35*wide, l.theme.Halo}, {0.35 * wide, l.theme.Ink}} {
-			l.items = append(l.items, scene.Stroke{Lines: rings, Closed: true, Width: pen.width * l.unit,
+			l.items = append(l.items, scene.Stroke{Lines: rings, Closed: edges == nil, Width: pen.width * l.unit,
 				Dash: []float64{1.6 * l.unit, 1.2 * l.unit}, Colour: pen.c})
+		}
+		if m.clear != nil {
+			if free := slices.DeleteFunc(slices.Clone(spots), func(at geom.Vec) bool { return !m.clear(at) }); len(free) > 0 {
+				spots = free
+			}
 		}
 		at := clearest(spots, taken)
 		taken = append(taken, at)
 		badges.badge(at, badgeSize*(0.75+0.25*wide), i+1)
 	}
-	return append(l.items, badges.items...)
+	return l.items, badges.items
+}
+
+// runs is some edges of a side, by their nodes, as lines on the page, and places for a
+// number on them.
+func (l *layout) runs(m Marks, s Side, nodes []int) (lines [][]geom.Vec, spots []geom.Vec) {
+	for _, e := range edging.Edges(s.Report.Solid.Sides) {
+		if !slices.Contains(nodes, e.Node) {
+			continue
+		}
+		line := make([]geom.Vec, len(e.Points))
+		for i, p := range e.Points {
+			line[i] = m.Place(p)
+		}
+		lines = append(lines, line)
+		for _, share := range [...]float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+			at, _ := along(e.Points, share)
+			spots = append(spots, m.Place(at))
+		}
+	}
+	return lines, spots
 }
 
 // clearest is the first of some places that is well away from those taken, or the
@@ -143,11 +192,11 @@ func partLoops(s Side, part design.ID) []geom.Loop {
 	return out
 }
 
-// numberEdges puts the numbers of the edges on a drawing, each within the top along
+// numberEdges puts the numbers of the edges, by their nodes, on a drawing, each within the top along
 // its edge, where no words are.
-func (l *layout) numberEdges(v View, s slab.Solid) {
+func (l *layout) numberEdges(v View, s slab.Solid, numbered map[int]int) {
 	const inside, radius = 4.2, 1.9 // mm
-	numbers := edgeNumbers(s)
+	numbers := maps.Clone(numbered)
 	for _, side := range s.Sides {
 		n, ok := numbers[side.Node]
 		if !ok || side.Corner >= 0 || len(side.Points) < 2 {

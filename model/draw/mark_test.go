@@ -94,3 +94,41 @@ func TestContrasts(t *testing.T) {
 		}
 	}
 }
+
+// A change of an edge is marked on that edge, and the page bears the edge's number as the
+// words name it.
+func TestMarksEdges(t *testing.T) {
+	a := counter()
+	b, err := edit.SetProfile(3, design.Profile{Kind: design.ProfileBevelled, Size: 6 * units.Millimetre}).Apply(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	list := change.Between(a, b, units.Metric)
+	if len(list) != 1 || list[0].Words != "Edge 4 (right): bevelled 6 mm, was broken stone" {
+		t.Fatalf("%+v", list)
+	}
+	sides := [2]draw.Side{{Option: design.Option{Name: "A", Design: a}, Report: derive(a)}, {Option: design.Option{Name: "B", Design: b}, Report: derive(b)}}
+	m := draw.Marks{Place: func(p geom.Vec) geom.Vec { return p }, Unit: 1, Theme: draw.Paper(), Picked: -1}
+	met := false
+	for _, it := range m.Items(sides[1], list, true) {
+		if x, ok := it.(scene.Text); ok {
+			met = true
+			if x.At.X != 1600 || x.Text != "1" {
+				t.Errorf("the change is marked %q at %v", x.Text, x.At)
+			}
+		}
+	}
+	if !met {
+		t.Error("the edge is not marked")
+	}
+	numbers := map[string]int{}
+	for _, it := range draw.Compare(design.Job{}, sides[0], sides[1], draw.CompareOptions{}).Items {
+		if x, ok := it.(scene.Text); ok && len(x.Text) == 1 && x.Text >= "1" && x.Text <= "9" {
+			numbers[x.Text]++
+		}
+	}
+	// The change's own number on both drawings and in the list, the edge's on both.
+	if numbers["1"] != 3 || numbers["4"] != 2 || len(numbers) != 2 {
+		t.Errorf("the page bears the numbers %v", numbers)
+	}
+}

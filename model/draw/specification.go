@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/castwright/model/design"
+	"example.org/castwright/model/edging"
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/slab"
@@ -91,18 +92,15 @@ const maxEdgeRows = 30
 // that are alike stand together. Where the sides do not tell edges apart they go by
 // the numbers that the drawing bears.
 func edgeRows(s slab.Solid, sys units.System) []string {
-	numbers := edgeNumbers(s)
-	var order []edgeKind
-	sides := map[edgeKind][]string{}
-	for _, side := range s.Sides {
-		if side.Corner >= 0 || len(side.Points) < 2 {
-			continue
-		}
-		g := kindOf(side)
+	numbers := edging.Numbers(s.Sides)
+	var order []edging.Finish
+	sides := map[edging.Finish][]string{}
+	for _, side := range edging.Edges(s.Sides) {
+		g := edging.Of(side)
 		if sides[g] == nil {
 			order = append(order, g)
 		}
-		name := facing(side.Points)
+		name := edging.Facing(side.Points)
 		if n, ok := numbers[side.Node]; ok {
 			name = strconv.Itoa(n) + " (" + name + ")"
 		}
@@ -118,90 +116,20 @@ func edgeRows(s slab.Solid, sys units.System) []string {
 		start := ""
 		switch {
 		case numbers == nil:
-			names = bySide(names)
+			names = edging.BySide(names)
 		case len(names) == 1:
 			start = "edge "
 		default:
 			start = "edges "
 		}
-		words := sentence(start + and(names) + ": ")
-		if g.wall {
-			walls = append(walls, words+"at the wall, not finished")
+		words := sentence(start+edging.And(names)+": ") + g.Words(sys)
+		if g.Wall {
+			walls = append(walls, words)
 			continue
 		}
-		out = append(out, words+lower(ProfileWords(g.profile, sys)))
+		out = append(out, words)
 	}
 	return append(out, walls...)
-}
-
-// edgeKind is what edges that are alike have in common.
-type edgeKind struct {
-	wall    bool
-	profile design.Profile
-}
-
-func kindOf(side slab.Side) edgeKind {
-	if side.Wall {
-		return edgeKind{wall: true}
-	}
-	return edgeKind{profile: side.Profile}
-}
-
-// bySide is names of sides in a fixed order, each once with its number.
-func bySide(names []string) []string {
-	var out []string
-	for _, n := range [...]string{"front", "left", "right", "back"} {
-		k := 0
-		for _, name := range names {
-			if name == n {
-				k++
-			}
-		}
-		switch {
-		case k > 1:
-			out = append(out, n+" ("+strconv.Itoa(k)+")")
-		case k == 1:
-			out = append(out, n)
-		}
-	}
-	return out
-}
-
-// maxNumbered is the most edges that are numbered.
-const maxNumbered = 24
-
-// edgeNumbers numbers the edges of a top, by their nodes, where two of different
-// kinds face the same side. It is nil where the side is name enough, and where there
-// are too many to be numbered.
-func edgeNumbers(s slab.Solid) map[int]int {
-	kinds := map[string]edgeKind{}
-	numbers := map[int]int{}
-	alike := true
-	for _, side := range s.Sides {
-		if side.Corner >= 0 || len(side.Points) < 2 {
-			continue
-		}
-		if _, ok := numbers[side.Node]; !ok {
-			numbers[side.Node] = len(numbers) + 1
-		}
-		name := facing(side.Points)
-		if k, ok := kinds[name]; ok && k != kindOf(side) {
-			alike = false
-		}
-		kinds[name] = kindOf(side)
-	}
-	if alike || len(numbers) > maxNumbered {
-		return nil
-	}
-	return numbers
-}
-
-// and joins words: "front, left and right".
-func and(words []string) string {
-	if n := len(words); n > 1 {
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
-	}
-	return strings.Join(words, "")
 }
 
 func sentence(s string) string {
@@ -256,7 +184,7 @@ func cornersWords(d design.Design, s slab.Solid, sys units.System) string {
 		where[words] = append(where[words], cornerName(i, n, s))
 	}
 	for i, words := range order {
-		order[i] = words + " " + and(strings.Split(strings.ReplaceAll(counted(where[words]), " × ", " "), "; "))
+		order[i] = words + " " + edging.And(strings.Split(strings.ReplaceAll(counted(where[words]), " × ", " "), "; "))
 	}
 	return sentence(strings.Join(order, "; "))
 }
@@ -332,7 +260,7 @@ func sinkRow(k design.Sink, sys units.System) string {
 		words += "concrete and bowl are flush"
 	}
 	if k.Profile.Kind != design.ProfileSquare {
-		words += "; edge " + lower(ProfileWords(k.Profile, sys))
+		words += "; edge " + lower(edging.ProfileWords(k.Profile, sys))
 	}
 	return words
 }
@@ -380,14 +308,14 @@ func channelRow(c design.Channel, s slab.Solid, sys units.System) string {
 		for _, open := range r.Open {
 			for _, side := range s.Sides {
 				if side.Node == open.Node && side.Corner < 0 && len(side.Points) > 1 {
-					ends = append(ends, facing(side.Points))
+					ends = append(ends, edging.Facing(side.Points))
 					break
 				}
 			}
 		}
 	}
 	if len(ends) > 0 {
-		words += "; runs out at the " + and(strings.Split(strings.ReplaceAll(counted(ends), " × ", " "), "; ")) + " edge"
+		words += "; runs out at the " + edging.And(strings.Split(strings.ReplaceAll(counted(ends), " × ", " "), "; ")) + " edge"
 	}
 	return words
 }
@@ -410,7 +338,7 @@ func supportsWords(d design.Design) string {
 			order[i] = "a " + name
 		}
 	}
-	return sentence(and(order))
+	return sentence(edging.And(order))
 }
 
 // shapeWords names the shapes of a basin.

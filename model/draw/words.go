@@ -2,11 +2,10 @@ package draw
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"example.org/castwright/model/design"
-	"example.org/castwright/model/geom"
+	"example.org/castwright/model/edging"
 	"example.org/castwright/model/look"
 	"example.org/castwright/model/report"
 	"example.org/castwright/model/slab"
@@ -36,31 +35,6 @@ func FinishWords(f design.Finish) (face, polish string) {
 	return face, polish + ", " + look.Name(f.Colour)
 }
 
-// ProfileWords names an edge's profile, with its size where it has one.
-func ProfileWords(p design.Profile, sys units.System) string {
-	size := func(name string) string {
-		if p.Size > 0 {
-			return name + " " + units.Format(p.Size, sys)
-		}
-		return name
-	}
-	switch p.Kind {
-	case design.ProfileEased:
-		return size("Eased")
-	case design.ProfileRounded:
-		return size("Rounded")
-	case design.ProfileBevelled:
-		return size("Bevelled")
-	case design.ProfileHalfRound:
-		return size("Half round")
-	case design.ProfileFullRound:
-		return "Full round"
-	case design.ProfileRough:
-		return "Broken stone"
-	}
-	return "Square"
-}
-
 // edgeGroup is all seen edges of one profile.
 type edgeGroup struct {
 	profile design.Profile
@@ -86,7 +60,7 @@ func seenEdges(s slab.Solid) []edgeGroup {
 			}
 		}
 		if side.Corner < 0 {
-			faces[side.Profile][facing(side.Points)] = true
+			faces[side.Profile][edging.Facing(side.Points)] = true
 		}
 	}
 	for i := range out {
@@ -102,20 +76,6 @@ func seenEdges(s slab.Solid) []edgeGroup {
 		out[i].sides = strings.Join(names, ", ")
 	}
 	return out
-}
-
-// facing names the side that an edge looks to.
-func facing(pts []geom.Vec) string {
-	out := pts[len(pts)-1].Sub(pts[0]).Left().Mul(-1)
-	switch {
-	case math.Abs(out.Y) >= math.Abs(out.X) && out.Y < 0:
-		return "front"
-	case math.Abs(out.Y) >= math.Abs(out.X):
-		return "back"
-	case out.X < 0:
-		return "left"
-	}
-	return "right"
 }
 
 // fillWords names what fills a channel.
@@ -201,7 +161,7 @@ func faceWords(f design.Finish) string {
 
 func edgesWords(r report.Report, sys units.System) string {
 	return joined(seenEdges(r.Solid), func(e edgeGroup) string {
-		words := ProfileWords(e.profile, sys)
+		words := edging.ProfileWords(e.profile, sys)
 		if e.sides != "" {
 			words += " (" + e.sides + ")"
 		}
