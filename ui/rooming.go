@@ -41,7 +41,7 @@ func (w *window) rooming() bool { return w.room.Shown() }
 
 // openRoom shows the option in hand in the client's room.
 func (w *window) openRoom() {
-	w.main.Hide()
+	w.cover()
 	w.win.Canvas().Unfocus()
 	w.room.Open()
 	w.lookAgain()

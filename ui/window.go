@@ -336,10 +336,16 @@ func (w *window) stepOption(by int) {
 	}
 }
 
-// openShowing gives the whole screen to the option in hand.
-func (w *window) openShowing() {
+// cover hides the drawing for another page.
+func (w *window) cover() {
 	w.main.Hide()
 	w.board.MouseOut()
+	w.board.Away()
+}
+
+// openShowing gives the whole screen to the option in hand.
+func (w *window) openShowing() {
+	w.cover()
 	for _, room := range w.rooms {
 		room.Hide()
 	}
@@ -366,8 +372,7 @@ func (w *window) closeShowing() {
 }
 
 func (w *window) openCompare() {
-	w.main.Hide()
-	w.board.MouseOut()
+	w.cover()
 	w.compare.Open()
 	if w.compare.Empty() {
 		w.hint.over("One option alone has nothing beside it; Esc goes back to the drawing.")

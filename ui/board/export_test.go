@@ -46,6 +46,16 @@ func (b *Board) Fine() { b.fine = true }
 // Base is the base picture.
 func (b *Board) Base() *image.RGBA { return b.picture.base }
 
+// Held is how many bytes its pictures take.
+func (b *Board) Held() (n int) {
+	for _, img := range []*image.RGBA{b.picture.frame, b.picture.base, b.picture.spare} {
+		if img != nil {
+			n += len(img.Pix)
+		}
+	}
+	return n
+}
+
 // TestGround is the ground that [MoveOnto] lays.
 var TestGround = color.RGBA{1, 2, 3, 0xff}
 

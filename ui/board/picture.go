@@ -66,6 +66,15 @@ func (b *Board) draw(w, h int) image.Image {
 	return p.frame
 }
 
+// Away lets the pictures go while another page lies over the board: two or three of
+// the window's size, and the toolkit's own. They are drawn anew once it is seen again.
+func (b *Board) Away() {
+	p := &b.picture
+	p.frame, p.base, p.spare = nil, nil, nil
+	p.turn++
+	b.raster.Refresh()
+}
+
 // sized is a picture of a size: img, or a new one.
 func sized(img *image.RGBA, w, h int) *image.RGBA {
 	if img == nil || img.Rect.Dx() != w || img.Rect.Dy() != h {
@@ -96,7 +105,7 @@ func (b *Board) updateBase(v view.View, px float64) {
 	default:
 		if p.base == nil || p.foreign && !textures {
 			s := b.still(v, px)
-			s.view.Show.Textures = false
+			s.view.Show.Textures = s.view.Show.Textures && textures
 			b.drawNow(v, s)
 		}
 		b.drawSoon(v, px)
@@ -172,9 +181,12 @@ func (b *Board) drawSoon(v view.View, px float64) {
 		raster.Draw(img, s.page())
 		return func() {
 			p.busy = false
-			if p.turn != turn {
+			switch {
+			case p.frame == nil: // nobody sees it any more
+				return
+			case p.turn != turn:
 				p.spare = img
-			} else {
+			default:
 				p.base, p.spare = img, p.base
 				p.take(v, s, gen)
 				p.rough = false

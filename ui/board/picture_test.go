@@ -102,6 +102,32 @@ func TestFirstPictureIsPlain(t *testing.T) {
 	}
 }
 
+// TestAway: a board that is covered keeps no picture, nor takes one that was under way,
+// and what is seen of it again is what was seen before, at once.
+func TestAway(t *testing.T) {
+	k := newShop(t, full())
+	k.frame()
+	k.run()
+	before := k.frame()
+	k.b.Stale()
+	k.b.Draw(1000, 700)
+	if len(k.works) != 1 {
+		t.Fatalf("%d works are under way", len(k.works))
+	}
+	k.b.Away()
+	k.works[0]()()
+	k.works = nil
+	if k.b.Held() != 0 {
+		t.Errorf("a board that nobody sees holds %d bytes of pictures", k.b.Held())
+	}
+	if !bytes.Equal(k.frame().Pix, before.Pix) {
+		t.Error("seen again, it is another picture")
+	}
+	if k.run(); !bytes.Equal(k.frame().Pix, before.Pix) {
+		t.Error("drawn again in the background, it is another picture")
+	}
+}
+
 // TestGestureOvertakes: what a drag draws is not put back by a picture that was
 // begun before it.
 func TestGestureOvertakes(t *testing.T) {
