@@ -98,7 +98,8 @@ func Standing(t slab.Solid, w, d float64, paper bool, old float64) pose.Place {
 // Result is a photograph with the top in it.
 type Result struct {
 	Image  *image.NRGBA
-	Camera pose.Camera // of the photograph at this size
+	Part   image.Rectangle // all that differs from the photograph lies in it
+	Camera pose.Camera     // of the photograph at this size
 	// Notes are what the maker should know of it, in sentences.
 	Notes []string
 }
@@ -162,6 +163,7 @@ func Compose(ctx context.Context, t Top, o Order, q picture.Quality, width int, 
 		slivers(out.Image, m, part.Min, o, cam, t.Solid.Thickness-o.Place.Rise, mm, lit.grain)
 	}
 	lay(out.Image, m, part.Min, lit, o.Place, cam)
+	out.Part = part
 	return out, nil
 }
 

@@ -212,6 +212,9 @@ func TestLeavesTheRest(t *testing.T) {
 		for x := range small.w {
 			if out.Image.NRGBAAt(x, y) != color.NRGBA(photo.RGBAAt(x, y)) {
 				changed++
+				if !image.Pt(x, y).In(out.Part) {
+					t.Fatalf("pixel (%d, %d), outside %v, was changed", x, y, out.Part)
+				}
 				if x < 40 || y < 40 || x > small.w-20 || y > small.h-10 {
 					t.Fatalf("pixel (%d, %d), far from the top, was changed", x, y)
 				}
@@ -220,6 +223,9 @@ func TestLeavesTheRest(t *testing.T) {
 	}
 	if changed < 10_000 {
 		t.Errorf("only %d pixels were changed", changed)
+	}
+	if out.Part == out.Image.Rect {
+		t.Error("it is said that all of the photograph was changed")
 	}
 	half, err := room.Compose(t.Context(), room.Top{Design: d, Solid: slab.Resolve(d)}, order, picture.Quick, small.w/2, nil)
 	if err != nil || half.Image.Rect.Dx() != small.w/2 || half.Image.Rect.Dy() != small.h/2 {

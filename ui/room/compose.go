@@ -16,7 +16,6 @@ import (
 	"example.org/castwright/export/raster"
 	"example.org/castwright/export/room"
 	"example.org/castwright/model/design"
-	"example.org/castwright/model/slab"
 	"example.org/castwright/model/store"
 	"example.org/castwright/ui/control"
 	"example.org/castwright/ui/files"
@@ -38,17 +37,6 @@ func (p *Page) key() key {
 	r := p.room()
 	r.Photo = "" // its sum says which one it is
 	return key{r, p.s.Option().Name, p.s.Design()}
-}
-
-// finished is a picture with the top in it.
-type finished struct {
-	key
-	set   *picture.Set // of the design, for the stages after
-	solid slab.Solid
-	image *image.NRGBA
-	seen  *image.RGBA // at the size of the screen
-	notes []string
-	stage int // of the stages, the last one is the best
 }
 
 // work is a picture that is being worked at.
@@ -195,7 +183,11 @@ func (p *Page) start(k key, stage int) {
 				}
 			})
 		if err == nil {
-			f.image, f.notes, f.seen = out.Image, out.Notes, intake.Scaled(out.Image, sw, sh)
+			f.take(out)
+			f.seen = intake.Scaled(out.Image, sw, sh)
+			if stage == best {
+				f.set = nil // nothing comes after it
+			}
 		}
 		cancel()
 		return func() {
@@ -272,9 +264,9 @@ func (p *Page) write(path string) {
 	control.Start(p.frame, p.later, control.Work{
 		Title: "Setting the top into the room",
 		Do: func(ctx context.Context, show func(string, float64)) error {
-			f := finished{key: k, solid: solid, stage: best}
+			var image *image.NRGBA
 			if done != nil {
-				f = *done
+				image = done.whole(ph)
 			} else {
 				out, err := room.Compose(ctx, room.Top{Design: k.design, Solid: solid},
 					room.OrderOf(k.room, ph.full, ph.focal35, solid), picture.Good, 0,
@@ -282,7 +274,9 @@ func (p *Page) write(path string) {
 				if err != nil {
 					return err
 				}
-				f.image, f.notes = out.Image, out.Notes
+				f := finished{key: k, solid: solid, stage: best}
+				f.take(out)
+				image = out.Image
 				p.post(func() { p.keep(f) })
 			}
 			show("Writing the file", 0.95)
@@ -290,7 +284,7 @@ func (p *Page) write(path string) {
 				if err := ctx.Err(); err != nil {
 					return err
 				}
-				return raster.Photo(w, f.image)
+				return raster.Photo(w, image)
 			})
 		},
 		Done: func(err error) {

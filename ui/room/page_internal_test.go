@@ -257,13 +257,17 @@ func TestPage(t *testing.T) {
 	// Set in, looked at, wiped, saved.
 	r.Compose()
 	f := r.shown()
-	if f == nil || f.stage != best || !r.result || f.image.Rect.Dx() != pw {
+	if f == nil || f.stage != best || !r.result || f.set != nil {
 		t.Fatalf("nothing is set in: %v; %q", r.State(), r.panel.bad.Text)
+	}
+	whole := f.whole(r.photo)
+	if whole.Rect != r.photo.full.Rect || f.part.Rect == whole.Rect {
+		t.Errorf("a picture of %v, of which the top has changed %v", whole.Rect, f.part.Rect)
 	}
 	var where [3]int
 	for y := range phh {
 		for x := range pw {
-			c, o := f.image.NRGBAAt(x, y), r.photo.full.RGBAAt(x, y)
+			c, o := whole.NRGBAAt(x, y), r.photo.full.RGBAAt(x, y)
 			if c.R != o.R || c.G != o.G || c.B != o.B {
 				where[0], where[1], where[2] = where[0]+x, where[1]+y, where[2]+1
 			}
@@ -304,8 +308,10 @@ func TestPage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if img, err := png.Decode(bytes.NewReader(saved)); err != nil || img.Bounds().Dx() != pw {
+	if img, err := png.Decode(bytes.NewReader(saved)); err != nil || img.Bounds() != whole.Rect {
 		t.Error(err)
+	} else if at := f.part.Rect.Min.Add(f.part.Rect.Size().Div(2)); color.NRGBAModel.Convert(img.At(at.X, at.Y)) != whole.NRGBAAt(at.X, at.Y) {
+		t.Error("what is saved is another picture than what is seen")
 	}
 	if got := chunks(t, saved); got != "IHDR sRGB IDAT IEND" {
 		t.Errorf("the picture holds %s", got) // no eXIf, tEXt or the like
@@ -325,11 +331,11 @@ func TestPage(t *testing.T) {
 
 	// The other option in the same room; the first again without work.
 	r.Key(&fyne.KeyEvent{Name: fyne.KeyRight})
-	if g := r.shown(); r.s.Option().Name != "B" || g == nil || g.stage != best || bytes.Equal(g.image.Pix, f.image.Pix) {
+	if g := r.shown(); r.s.Option().Name != "B" || g == nil || g.stage != best || bytes.Equal(g.whole(r.photo).Pix, whole.Pix) {
 		t.Error("option B is not set in")
 	}
 	r.Key(&fyne.KeyEvent{Name: fyne.KeyLeft})
-	if g := r.shown(); g == nil || g.image != f.image {
+	if g := r.shown(); g == nil || g.part != f.part {
 		t.Error("option A is made again")
 	}
 	// Larger and back.

@@ -25,8 +25,8 @@ type stage struct {
 	base   *image.RGBA // the photograph at its size on the screen
 	over   *image.RGBA // the picture with the top, likewise
 	baseOf *image.RGBA
-	overOf *image.NRGBA
-	partOf geom.Box // of the photograph that base and over show
+	overOf *image.NRGBA // the part of it that the top has changed
+	partOf geom.Box     // of the photograph that base and over show
 
 	fit     fitting
 	px      float64 // device pixels to the point
@@ -90,10 +90,10 @@ func (s *stage) draw(w, h int) image.Image {
 		s.base, s.baseOf, s.partOf = intake.Scaled(cut(whole, part, ph.w), sw, sh), ph.full, part
 	}
 	f := s.p.shown()
-	if s.p.result && f != nil && (s.overOf != f.image || s.over == nil || s.over.Rect != s.base.Rect) {
-		s.over, s.overOf = f.seen, f.image
+	if s.p.result && f != nil && (s.overOf != f.part || s.over == nil || s.over.Rect != s.base.Rect) {
+		s.over, s.overOf = f.seen, f.part
 		if s.p.large || f.seen == nil || f.seen.Rect != s.base.Rect { // the window was given another size
-			s.over = intake.Scaled(cut(f.image, part, ph.w), sw, sh)
+			s.over = intake.Scaled(cut(f.whole(ph), part, ph.w), sw, sh)
 		}
 	}
 	s.paint(f)
