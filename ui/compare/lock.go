@@ -14,8 +14,8 @@ type lock struct {
 	views [2]view.View
 	// tops are what each side shows whole, mm of the design with y toward the back.
 	tops   [2]geom.Box
-	margin float64 // room around them
-	fitted bool    // each side is as large as fits; else both have one scale
+	rooms  [2]view.Edges // points around them
+	fitted bool          // each side is as large as fits; else both have one scale
 	// beside moves the second top onto the first, mm: what they are aligned by.
 	beside geom.Vec
 	moved  bool // is no longer the whole
@@ -29,8 +29,8 @@ const (
 )
 
 // newLock looks at two whole tops on sides of w by h points.
-func newLock(w, h float64, tops [2]geom.Box, beside geom.Vec, margin float64, fitted bool) lock {
-	l := lock{tops: tops, beside: beside, margin: margin, fitted: fitted}
+func newLock(w, h float64, tops [2]geom.Box, beside geom.Vec, rooms [2]view.Edges, fitted bool) lock {
+	l := lock{tops: tops, beside: beside, rooms: rooms, fitted: fitted}
 	for i := range l.views {
 		l.views[i] = view.New(w, h)
 	}
@@ -52,6 +52,18 @@ func (l lock) whole(i int) geom.Box {
 	return box
 }
 
+// all is the view of the whole of a side.
+func (l lock) all(i int) view.View { return l.views[i].FitWithin(l.whole(i), l.room(i)) }
+
+// room is the points around a side's top. Sides of one scale have the same, so that they
+// have one origin too.
+func (l lock) room(i int) view.Edges {
+	if l.fitted {
+		return l.rooms[i]
+	}
+	return l.rooms[0].Furthest(l.rooms[1])
+}
+
 // shift is what is added to places of a side's design to lay it onto the first.
 func (l lock) shift(i int) geom.Vec {
 	if i == 1 {
@@ -63,7 +75,7 @@ func (l lock) shift(i int) geom.Vec {
 // fit shows the whole of both.
 func (l lock) fit() lock {
 	for i := range l.views {
-		l.views[i] = l.views[i].Fit(l.whole(i), l.margin)
+		l.views[i] = l.all(i)
 	}
 	l.moved = false
 	return l
@@ -76,7 +88,7 @@ func (l lock) zoom(at geom.Vec, factor float64) lock {
 	}
 	// Neither side may stop before the other.
 	for i, v := range l.views {
-		whole := v.Fit(l.whole(i), l.margin).Scale
+		whole := l.all(i).Scale
 		low, high := math.Max(view.MinScale, least*whole), math.Min(view.MaxScale, math.Max(nearest, whole))
 		factor = math.Max(factor, math.Min(1, low/v.Scale))
 		factor = math.Min(factor, math.Max(1, high/v.Scale))
@@ -100,6 +112,16 @@ func (l lock) pan(d geom.Vec) lock {
 	return l.kept()
 }
 
+// middle is the middle of what the room around the tops leaves of the sides.
+func (l lock) middle() geom.Vec {
+	var m geom.Vec
+	for i, v := range l.views {
+		e := l.room(i)
+		m = m.Add(geom.Vec{X: v.W + e.Left - e.Right, Y: v.H + e.Top - e.Bottom}.Mul(0.25))
+	}
+	return m
+}
+
 // kept is the lock shifted no more than it must so that the tops are not lost: the
 // middle of the sides shows something of the box around them.
 func (l lock) kept() lock {
@@ -112,7 +134,7 @@ func (l lock) kept() lock {
 	if seen.Empty() {
 		return l
 	}
-	mid := geom.Vec{X: l.views[0].W / 2, Y: l.views[0].H / 2}
+	mid := l.middle()
 	d := geom.Vec{X: mid.X - math.Max(seen.Min.X, math.Min(seen.Max.X, mid.X)), Y: mid.Y - math.Max(seen.Min.Y, math.Min(seen.Max.Y, mid.Y))}
 	for i := range l.views {
 		l.views[i] = l.views[i].Pan(d)

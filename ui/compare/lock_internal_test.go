@@ -14,6 +14,15 @@ func box(x0, y0, x1, y1 float64) geom.Box {
 	return geom.Box{Min: geom.Vec{X: x0, Y: y0}, Max: geom.Vec{X: x1, Y: y1}}
 }
 
+// around is the same room at each edge of both sides.
+func around(n float64) [2]view.Edges {
+	return [2]view.Edges{{Left: n, Top: n, Right: n, Bottom: n}, {Left: n, Top: n, Right: n, Bottom: n}}
+}
+
+func edges(r *rand.Rand) view.Edges {
+	return view.Edges{Left: 80 * r.Float64(), Top: 80 * r.Float64(), Right: 80 * r.Float64(), Bottom: 80 * r.Float64()}
+}
+
 // By hand: a top of 1000 x 500 mm beside one of 2000 x 500 on sides of 500 x 300
 // points with 50 around: 400 points for 2000 mm is a fifth of a point to the
 // millimetre; fitted, the first has two fifths.
@@ -23,13 +32,13 @@ func TestFit(t *testing.T) {
 		fitted bool
 		a, b   float64
 	}{{false, 0.2, 0.2}, {true, 0.4, 0.2}} {
-		l := newLock(500, 300, tops, geom.Vec{}, 50, c.fitted)
+		l := newLock(500, 300, tops, geom.Vec{}, around(50), c.fitted)
 		if a, b := l.views[0].Scale, l.views[1].Scale; math.Abs(a-c.a) > 1e-12 || math.Abs(b-c.b) > 1e-12 {
 			t.Errorf("fitted %v: %g and %g points to the millimetre, want %g and %g", c.fitted, a, b, c.a, c.b)
 		}
 	}
 	// Aligned by the back: the second is 200 mm deeper and stands 200 mm further down.
-	l := newLock(500, 300, [2]geom.Box{box(0, 0, 1000, 500), box(0, 0, 1000, 700)}, geom.Vec{Y: -200}, 50, false)
+	l := newLock(500, 300, [2]geom.Box{box(0, 0, 1000, 500), box(0, 0, 1000, 700)}, geom.Vec{Y: -200}, around(50), false)
 	a, b := l.views[0].Point(geom.Vec{Y: 500}), l.views[1].Point(geom.Vec{Y: 700})
 	if a.Dist(b) > 1e-9 {
 		t.Errorf("the backs lie at %v and %v", a, b)
@@ -46,7 +55,7 @@ func randomLock(r *rand.Rand) lock {
 		return box(x, y, x+50+4000*r.Float64(), y+50+2000*r.Float64())
 	}
 	l := newLock(100+2000*r.Float64(), 100+1200*r.Float64(), [2]geom.Box{top(), top()},
-		geom.Vec{X: 200*r.Float64() - 100, Y: 200*r.Float64() - 100}, 80*r.Float64(), r.IntN(2) == 0)
+		geom.Vec{X: 200*r.Float64() - 100, Y: 200*r.Float64() - 100}, [2]view.Edges{edges(r), edges(r)}, r.IntN(2) == 0)
 	for range r.IntN(8) {
 		l = step(l, r)
 	}
@@ -92,7 +101,7 @@ func TestLocked(t *testing.T) {
 			b := l.whole(i)
 			seen = seen.Include(v.Point(b.Min)).Include(v.Point(b.Max))
 		}
-		if mid := (geom.Vec{X: l.views[0].W / 2, Y: l.views[0].H / 2}); !seen.Grow(1e-6 * (1 + l.views[0].W)).Contains(mid) {
+		if mid := l.middle(); !seen.Grow(1e-6 * (1 + l.views[0].W)).Contains(mid) {
 			t.Fatalf("case %d: the tops lie within %v, the middle of the side is %v", n, seen, mid)
 		}
 		for i, v := range l.views {
@@ -110,7 +119,7 @@ func TestZoomHolds(t *testing.T) {
 	for n := range 200 {
 		l := randomLock(r).fit()
 		// Over both tops, so that neither is shifted back into sight.
-		at := geom.Vec{X: l.views[0].W / 2, Y: l.views[0].H / 2}
+		at := l.middle()
 		m := l.zoom(at, 1.7)
 		for i := range l.views {
 			if p, q := l.views[i].Design(at), m.views[i].Design(at); p.Dist(q) > 1e-6 {
@@ -125,7 +134,7 @@ func TestZoomHolds(t *testing.T) {
 			t.Fatalf("case %d: there and back it lies at %v, not %v", n, a, b)
 		}
 	}
-	l := newLock(500, 300, [2]geom.Box{box(0, 0, 900, 500), box(0, 0, 900, 500)}, geom.Vec{}, 20, false)
+	l := newLock(500, 300, [2]geom.Box{box(0, 0, 900, 500), box(0, 0, 900, 500)}, geom.Vec{}, around(20), false)
 	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		if l.zoom(geom.Vec{}, bad) != l {
 			t.Errorf("a factor of %g changes something", bad)
@@ -142,23 +151,23 @@ func TestCentre(t *testing.T) {
 	tops := [2]geom.Box{box(0, 0, 1500, 550), box(0, 0, 3000, 600)}
 	mid := geom.Vec{X: 300, Y: 200}
 	was, is := box(100, 100, 300, 200), box(500, 300, 700, 400)
-	l := newLock(600, 400, tops, geom.Vec{}, 40, false).centre(was, is)
+	l := newLock(600, 400, tops, geom.Vec{}, around(40), false).centre(was, is)
 	if p := l.views[0].Point(geom.Vec{X: 400, Y: 250}); p.Dist(mid) > 1e-9 || l.views[0] != l.views[1] {
 		t.Errorf("the middle of both places lies at %v", p)
 	}
-	if l.views[0].Scale <= newLock(600, 400, tops, geom.Vec{}, 40, false).views[0].Scale {
+	if l.views[0].Scale <= newLock(600, 400, tops, geom.Vec{}, around(40), false).views[0].Scale {
 		t.Error("it is no nearer than the whole")
 	}
-	l = newLock(600, 400, tops, geom.Vec{}, 40, true).centre(was, is)
+	l = newLock(600, 400, tops, geom.Vec{}, around(40), true).centre(was, is)
 	if p, q := l.views[0].Point(was.Centre()), l.views[1].Point(is.Centre()); p.Dist(mid) > 1e-9 || q.Dist(mid) > 1e-9 {
 		t.Errorf("fitted they lie at %v and %v", p, q)
 	}
 	// What only one side has is shown where it would be on the other.
-	l = newLock(600, 400, tops, geom.Vec{Y: -50}, 40, false).centre(geom.EmptyBox(), is)
+	l = newLock(600, 400, tops, geom.Vec{Y: -50}, around(40), false).centre(geom.EmptyBox(), is)
 	if p := l.views[1].Point(is.Centre()); p.Dist(mid) > 1e-9 {
 		t.Errorf("what was added lies at %v", p)
 	}
-	whole := newLock(600, 400, tops, geom.Vec{}, 40, false)
+	whole := newLock(600, 400, tops, geom.Vec{}, around(40), false)
 	if got := whole.zoom(mid, 3).centre(geom.EmptyBox(), geom.EmptyBox()); got != whole {
 		t.Error("what has no place does not show the whole")
 	}

@@ -24,12 +24,6 @@ type ask struct {
 	view view.View
 }
 
-// Room around a top, in points.
-const (
-	roomPlain = 40
-	roomDims  = 76 // for the dimension lines
-)
-
 // front reports whether pictures from the front are shown, which have a page of
 // their own; else what is seen is to the scale of the drawing.
 func (p *Page) front() bool { return p.picture && !p.above }
@@ -51,7 +45,7 @@ func (p *Page) aim() {
 	fitted := p.Fitted()
 	if p.front() {
 		page := geom.Box{Min: geom.Vec{Y: -h}, Max: geom.Vec{X: w}}
-		p.eye = aimed(p.eye, w, h, [2]geom.Box{page, page}, geom.Vec{}, 0, fitted)
+		p.eye = aimed(p.eye, w, h, [2]geom.Box{page, page}, geom.Vec{}, [2]view.Edges{}, fitted)
 	} else {
 		var tops [2]geom.Box
 		for i, s := range p.of {
@@ -62,21 +56,18 @@ func (p *Page) aim() {
 				}
 			}
 		}
-		margin := float64(roomPlain)
-		if p.Dimensions() {
-			margin = roomDims
-		}
-		p.plan = aimed(p.plan, w, h, tops, p.beside(), margin, fitted)
+		beside := p.beside()
+		p.plan = aimed(p.plan, w, h, tops, beside, p.rooms(w, h, tops, beside, fitted), fitted)
 	}
 	p.words.SetText(p.scaleWords())
 }
 
 // aimed is a lock on other tops, or the same one when they are those that it has.
-func aimed(l lock, w, h float64, tops [2]geom.Box, beside geom.Vec, margin float64, fitted bool) lock {
+func aimed(l lock, w, h float64, tops [2]geom.Box, beside geom.Vec, rooms [2]view.Edges, fitted bool) lock {
 	if l.tops != tops || l.fitted != fitted || l.beside != beside {
-		return newLock(w, h, tops, beside, margin, fitted)
+		return newLock(w, h, tops, beside, rooms, fitted)
 	}
-	l.margin = margin
+	l.rooms = rooms
 	return l.resize(w, h)
 }
 
@@ -403,20 +394,12 @@ func fill(dst *image.RGBA, c scene.Colour) {
 	}
 }
 
-// chip is the name of a side in its upper corner.
+// chip is the name of a side in its upper corner, on a pane w pixels wide.
 func (p *Page) chip(i int, px, w float64, th draw.Theme) []scene.Item {
-	size, pad := 13*px, 8*px
-	text := scene.Fitted(called(p.of[0], p.of[1])[i], size, true, w/3)
-	t := scene.Text{Size: size, Bold: true, Colour: th.Halo, Text: text}
-	wide := t.Width() + 2*pad
-	at := geom.Vec{X: pad, Y: pad}
-	if i == 1 {
-		at.X = w - pad - wide
-	}
-	box := geom.Box{Min: at, Max: at.Add(geom.Vec{X: wide, Y: size + pad})}
-	t.At = box.Centre()
+	box := p.nameBox(i, w/px)
+	box = geom.Box{Min: box.Min.Mul(px), Max: box.Max.Mul(px)}
 	return []scene.Item{scene.Fill{Loops: []geom.Loop{{box.Min, {X: box.Max.X, Y: box.Min.Y}, box.Max, {X: box.Min.X, Y: box.Max.Y}}},
-		Paint: scene.Paint{Colour: th.Ink}}, t}
+		Paint: scene.Paint{Colour: th.Ink}}, scene.Text{At: box.Centre(), Size: nameSize * px, Bold: true, Colour: th.Halo, Text: p.nameOf(i, w/px)}}
 }
 
 // makeDrawing has a side drawn in the background; one at a time of each side.
@@ -426,11 +409,9 @@ func (p *Page) makeDrawing(i int, of subject, v view.View, size image.Rectangle)
 	}
 	p.busy[i] = true
 	d, r := p.of[i].Option.Design, p.of[i].Report
-	plan := draw.View{W: float64(size.Dx()), H: float64(size.Dy()), Scale: v.Scale, Point: p.px, Theme: themed(), Show: draw.Everything(),
+	plan := draw.View{W: float64(size.Dx()), H: float64(size.Dy()), Scale: v.Scale, Point: p.px, Theme: themed(), Show: shown(of.drawn.dimensions),
 		Units: p.s.Job().Units}
 	plan.Centre = v.Design(geom.Vec{X: plan.W / 2, Y: plan.H / 2})
-	plan.Show.Dimensions = of.drawn.dimensions
-	plan.Show.ScaleBar = false // it would run into the dimensions, which say more
 	p.frame.Background(func() func() {
 		img := image.NewRGBA(size)
 		raster.Draw(img, draw.Plan(d, r, plan))

@@ -95,14 +95,21 @@ func (v View) Pan(d geom.Vec) View {
 // points around it. A box that holds nothing, or no finite numbers, changes
 // nothing.
 func (v View) Fit(b geom.Box, margin float64) View {
+	return v.FitWithin(b, Edges{margin, margin, margin, margin})
+}
+
+// FitWithin is the view that shows the whole of b in the middle of what the given
+// points at each edge leave. A box that holds nothing, or no finite numbers, changes
+// nothing.
+func (v View) FitWithin(b geom.Box, e Edges) View {
 	if b.Empty() || !b.Min.Finite() || !b.Max.Finite() {
 		return v
 	}
-	room := func(total float64) float64 { return math.Max(total-2*margin, total/4) }
-	scale := math.Min(room(v.W)/math.Max(b.W(), 1e-6), room(v.H)/math.Max(b.H(), 1e-6))
+	room := func(total, at0, at1 float64) float64 { return math.Max(total-at0-at1, total/4) }
+	scale := math.Min(room(v.W, e.Left, e.Right)/math.Max(b.W(), 1e-6), room(v.H, e.Top, e.Bottom)/math.Max(b.H(), 1e-6))
 	v.Scale = math.Max(MinScale, math.Min(MaxScale, scale))
 	c := b.Centre()
-	m := v.middle()
+	m := v.middle().Add(geom.Vec{X: (e.Left - e.Right) / 2, Y: (e.Top - e.Bottom) / 2})
 	v.Origin = geom.Vec{X: m.X - c.X*v.Scale, Y: m.Y + c.Y*v.Scale}
 	return v.tame()
 }

@@ -142,3 +142,13 @@ func TestPixels(t *testing.T) {
 		t.Errorf("actual size has %g points to the inch, want 96", got)
 	}
 }
+
+// Room that differs from edge to edge, by hand: 400 x 200 mm in 500 x 300 points with 60
+// free at the left and 40 at the right has a point to the millimetre, and lies in the
+// middle of what is left.
+func TestFitWithin(t *testing.T) {
+	v := view.New(500, 300).FitWithin(geom.Box{Max: geom.Vec{X: 400, Y: 200}}, view.Edges{Left: 60, Right: 40, Top: 30, Bottom: 10})
+	if v.Scale != 1 || v.Point(geom.Vec{}) != (geom.Vec{X: 60, Y: 260}) {
+		t.Errorf("scale %g, origin at %v", v.Scale, v.Point(geom.Vec{}))
+	}
+}
