@@ -62,6 +62,16 @@ func (k *bed) at(p v3) (chip, bool) {
 	return best, found
 }
 
+// bedded reports whether glass may lie within reach of a place of the face.
+func (c *concrete) bedded(p v3, reach float64) bool {
+	for i := range c.beds {
+		if b := &c.beds[i]; b.plan.at(p.X, p.Y) <= b.r+reach {
+			return true
+		}
+	}
+	return false
+}
+
 // radius is that of the sphere about the piece of a hash.
 func (k *bed) radius(h uint32) float64 {
 	u := draw(h, 40)

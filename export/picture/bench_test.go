@@ -49,19 +49,22 @@ func BenchmarkGood1080OneThread(b *testing.B) {
 func BenchmarkGood2160(b *testing.B) { benchmark(b, View{Kind: Quarter}, Good, 3840, 2160, workers()) }
 
 // Coarse stone, polished, with glass in pigmented resin: the dearest look there is.
-func BenchmarkStone1080(b *testing.B) {
+func stoneBenchmark(b *testing.B, w, h int) {
 	s := built(demo(b, 0, 0), SetOptions{})
 	for _, v := range []struct {
 		name string
-		view View
-	}{{"quarter", View{Kind: Quarter}}, {"top", View{Kind: Top}}} {
+		kind Kind
+	}{{"quarter", Quarter}, {"top", Top}, {"close", Close}} {
 		b.Run(v.name, func(b *testing.B) {
 			b.ReportAllocs()
 			start := cpuTime()
 			for b.Loop() {
-				shotOf(b, s, v.view, Good, 1920, 1080, workers())
+				shotOf(b, s, View{Kind: v.kind}, Good, w, h, workers())
 			}
 			reportCPU(b, start)
 		})
 	}
 }
+
+func BenchmarkStone1080(b *testing.B) { stoneBenchmark(b, 1920, 1080) }
+func BenchmarkStone2160(b *testing.B) { stoneBenchmark(b, 3840, 2160) }

@@ -363,16 +363,17 @@ func (b *body) level(r *ray, t float64) (float64, bool) {
 	return t, math.Abs(q.X-p.X) < short && math.Abs(q.Y-p.Y) < short && b.kind(q.X, q.Y) == k
 }
 
-// march steps along a ray by a distance that never overshoots by much; where it
-// has, it halves the way back.
+// march steps along a ray by a distance that never overshoots by much; close to the
+// skin by how fast that distance falls, as it falls slower than the way where the
+// ray comes aslant or resin has risen. Where it has overshot, it halves the way back.
 func (b *body) march(r ray, t, end, near float64) (float64, bool) {
-	last, d := t, 0.0
+	last, d, before := t, 0.0, 0.0
 	for range maxSteps {
 		d = b.skin(r.at(t))
 		if d < near {
 			if d < -0.02 {
 				lo, hi := last, t
-				for range 7 {
+				for hi-lo > 0.008 {
 					if m := (lo + hi) / 2; b.skin(r.at(m)) > 0 {
 						lo = m
 					} else {
@@ -383,14 +384,21 @@ func (b *body) march(r ray, t, end, near float64) (float64, bool) {
 			}
 			return t, true
 		}
-		last = t
-		if t += d; t > end {
+		step := d
+		if fall := before - d; d < closeBy && fall > 0 {
+			step = min(0.97*d*(t-last)/fall, 2.5*d)
+		}
+		before, last = d, t
+		if t += step; t > end {
 			return 0, false
 		}
 	}
 	// It glides along the skin: as good as met.
 	return t, d < 0.3
 }
+
+// closeBy is how near to the skin, in mm, a march looks at how fast it comes nearer.
+const closeBy = 4
 
 // normal is the skin's normal at a point on it.
 func (b *body) normal(p v3) v3 {

@@ -16,6 +16,7 @@ type channel struct {
 	coat   float64  // mm of resin that stand above the face
 	falls  bool     // it leaves the top: the fill runs down the edge
 	mouth  geom.Vec // a place in the middle of where it leaves
+	runs   []run
 	resin  resin
 }
 
@@ -56,6 +57,9 @@ func newChannel(r slab.Recess, b *body, plan *field) channel {
 		} else {
 			c.falls = false
 		}
+	}
+	if c.falls {
+		c.runs = runsOf(b.way[len(b.way)-1]+b.segs[len(b.segs)-1].a.Dist(b.segs[len(b.segs)-1].b), b.t)
 	}
 	c.resin = newResin(r.Fill, c.depth+c.coat)
 	return c

@@ -90,6 +90,7 @@ type scatter struct {
 	pale  v3      // what a crushed face scatters
 	depth float64
 	share float64 // of the volume
+	kept  *cells
 }
 
 // mostPieces bounds the pieces of a cell, cellGrains is its side in grains.
@@ -102,7 +103,7 @@ const (
 
 func newScatter(g design.GlassFill, depth float64) *scatter {
 	grain := max(0.8, min(60, g.Grain.MM()))
-	s := &scatter{cell: cellGrains * grain, grain: grain, depth: depth}
+	s := &scatter{cell: cellGrains * grain, grain: grain, depth: depth, kept: new(cells)}
 	// Pieces that overlap count once.
 	share := max(0, min(0.6, g.Share.Fraction()))
 	s.share = share
@@ -124,40 +125,13 @@ func (s *scatter) through(way float64) v3 {
 	return v3{math.Exp(-s.tint.X * way), math.Exp(-s.tint.Y * way), math.Exp(-s.tint.Z * way)}
 }
 
-// count is how many pieces a cell holds.
-func (s *scatter) count(i, j, k int) (int, uint32) {
-	h := hash4(uint32(i), uint32(j), uint32(k), 0x61a55)
-	drift := 1 + 0.55*noise2(float64(i)*s.cell/60, float64(j)*s.cell/60, 9)
-	n := s.each * drift * (0.6 + 0.8*draw(h, 1))
-	return min(mostPieces, int(n+draw(h, 2))), h
-}
-
 // most is the radius of the largest pieces.
 func (s *scatter) most() float64 { return 0.68 * s.grain }
 
-// piece is the n-th piece of a cell, if a ray, given in the lattice, comes near
-// it before way. Its middle lies anywhere in the cell, and it reaches into the
-// next ones: no seams show where cells meet.
-func (s *scatter) piece(i, j, k, n int, h uint32, o, d v3, way float64) (chip, bool) {
-	h = rehash(h, uint32(3+n))
-	u := float64(h>>24) / 255
-	rad := s.grain * (0.38 + 0.30*u*u)
-	step := s.cell / 1024
-	w := rehash(h, 40)
-	c := v3{
-		float64(i)*s.cell + step*float64(w&1023),
-		float64(j)*s.cell + step*float64(w>>10&1023),
-		float64(k)*s.cell + step*float64(w>>20&1023)}
-	q := c.sub(o)
-	if b := q.dot(d); b < -rad || b > way+rad || q.dot(q)-b*b > rad*rad {
-		return chip{}, false
-	}
-	return newChip(fromLattice(c), rad, h, 0.35), true
-}
-
 // crossing is a piece that a ray passes through.
 type crossing struct {
-	k       chip
+	p       *piece
+	k       *chip
 	in, out float64
 	fi      int
 }
@@ -209,12 +183,13 @@ func (s *scatter) walk(r ray, way float64, met *crossings) []crossing {
 	o, d := toLattice(r.o), toLattice(r.d)
 	m := 0
 	s.near(o, d, way, func(i, j, k int) {
-		n, h := s.count(i, j, k)
-		for n := range n {
-			g, ok := s.piece(i, j, k, n, h, o, d, way)
-			if !ok {
+		cell := s.pieces(i, j, k)
+		for n := range cell.pieces {
+			p := &cell.pieces[n]
+			if !p.near(o, d, way) {
 				continue
 			}
+			g := p.shape()
 			in, out, fi, _, hit := g.hit(r)
 			if !hit || in <= 0 || in >= way {
 				continue
@@ -227,7 +202,7 @@ func (s *scatter) walk(r ray, way float64, met *crossings) []crossing {
 			}
 			m = min(m+1, len(met))
 			copy(met[at+1:m], met[at:m-1])
-			met[at] = crossing{g, in, min(out, way), fi}
+			met[at] = crossing{p, g, in, min(out, way), fi}
 		}
 	})
 	return met[:m]
@@ -238,9 +213,9 @@ func (s *scatter) inside(p v3) bool {
 	in := false
 	o := toLattice(p)
 	s.near(o, v3{X: 1}, 0, func(i, j, k int) {
-		n, h := s.count(i, j, k)
-		for m := range n {
-			if g, near := s.piece(i, j, k, m, h, o, v3{X: 1}, 0); near && g.holds(p) {
+		cell := s.pieces(i, j, k)
+		for n := range cell.pieces {
+			if g := &cell.pieces[n]; g.near(o, v3{X: 1}, 0) && g.shape().holds(p) {
 				in = true
 			}
 		}
@@ -276,15 +251,16 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 	var met crossings
 	for i := range s.walk(r, way, &met) {
 		x := &met[i]
-		k, in, out, fi := &x.k, x.in, x.out, x.fi
-		if !c.holds(sc.body, k) {
+		k, in, out, fi := x.k, x.in, x.out, x.fi
+		lie := x.p.lieIn(c, sc.body)
+		if !lie.held {
 			continue
 		}
 		pigment(in)
 		n := k.n[fi]
 		f, cloud := k.face(fi), k.cloud(fi)
 		lit := 0.35 + 0.75*max(0, n.dot(key))
-		deep := c.depthAt(sc.body, k.c)
+		deep := lie.deep
 		part := g.through.times(m.clear(in + 1.18*deep)).mul(cloud * lit * left * math.Exp(-m.veil*1.18*deep))
 		g.body = g.body.add(part.times(s.pale))
 		if f%3 == 0 {
@@ -308,7 +284,7 @@ func (s *scatter) look(sc *scene, c *channel, r ray, way float64, m *resin) glas
 	}
 	for i := range s.walk(up, max(0, sc.body.t-up.o.Z)/max(0.2, key.Z), &met) {
 		x := &met[i]
-		if !c.holds(sc.body, &x.k) {
+		if !x.p.lieIn(c, sc.body).held {
 			continue
 		}
 		g.shade *= 1 - 0.42*min(1, (x.out-x.in)/x.k.r)

@@ -25,11 +25,12 @@ func newConcrete(f design.Finish) *concrete {
 	c := &concrete{base: linearOf(f.Colour), exposure: f.Exposure, polish: p, alpha: polishAlpha[p]}
 	switch f.Exposure {
 	case design.ExposureFine:
-		c.stones = []stoneSize{{4.4, 0.86, 0.20, 31}, {2.2, 0.86, 0.28, 32}}
+		c.stones = []stoneSize{newStoneSize(4.4, 0.86, 0.20, 31, c.base), newStoneSize(2.2, 0.86, 0.28, 32, c.base)}
 	case design.ExposureCoarse:
-		c.stones = []stoneSize{{17, 0.70, 0.10, 33}, {8.5, 0.72, 0.12, 34}, {4.2, 0.72, 0.20, 35}, {2.1, 0.72, 0.30, 36}}
+		c.stones = []stoneSize{newStoneSize(17, 0.70, 0.10, 33, c.base), newStoneSize(8.5, 0.72, 0.12, 34, c.base),
+			newStoneSize(4.2, 0.72, 0.20, 35, c.base), newStoneSize(2.1, 0.72, 0.30, 36, c.base)}
 	}
-	c.crushed = []stoneSize{{12, 0.7, 0.45, 33}, {5.5, 0.6, 0.55, 34}}
+	c.crushed = []stoneSize{newStoneSize(12, 0.7, 0.45, 33, c.base), newStoneSize(5.5, 0.6, 0.55, 34, c.base)}
 	return c
 }
 
@@ -37,18 +38,25 @@ func newConcrete(f design.Finish) *concrete {
 type grain struct {
 	kd     v3
 	a      float64
-	bump   v3  // to add to the normal
-	inside int // the bed whose glass is here, plus one
-	chip   chip
+	bump   v3 // to add to the normal
+	cement v3 // of stony concrete: its colour beside and below the stones
+	stone  *stone
+}
+
+// holeless is the footprint in mm beyond which pinholes are too small to see.
+const holeless = 1.6
+
+// aslant is where the plan's pattern has p: drawn aslant through the depth below the
+// face at height t, so that it stretches on no edge.
+func aslant(p v3, t float64) (x, y float64) {
+	h := p.Z - t
+	return p.X + 0.8*h, p.Y + 0.6*h
 }
 
 // at is the material at p for a pixel footprint wide; broken says how far the
 // place belongs to a broken face, 0 to 1.
 func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
-	// The plan pattern is drawn aslant through the depth, so that it stretches
-	// on no edge.
-	h := p.Z - t
-	x, y := p.X+0.8*h, p.Y+0.6*h
+	x, y := aslant(p, t)
 	v, tone := c.mottle(x, y, footprint)
 	k := math.Exp(1.25 * v)
 	kd := v3{c.base.X * k * (1 + tone), c.base.Y * k, c.base.Z * k * (1 - 1.6*tone)}
@@ -58,11 +66,12 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 		stones = c.crushed
 	}
 	if len(stones) > 0 {
-		kd = c.stone(p, kd, stones, footprint)
+		g.cement = kd
+		kd, g.stone = c.stony(p, kd, stones, footprint)
 	} else if footprint < 1.2 {
 		kd = kd.mul(1 + sand(x, y, footprint))
 	}
-	if footprint < 1.6 && broken < 0.3 {
+	if footprint < holeless && broken < 0.3 {
 		kd = kd.mul(1 - c.pinhole(x, y, footprint))
 	}
 	if broken > 0 {

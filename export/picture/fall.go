@@ -60,51 +60,74 @@ func (c *channel) rise(b *body, p v3, g spot) float64 {
 		return coat
 	}
 	// The film thins toward its sides and under the top.
-	side := 1 - math.Exp(plan/3.5)
+	side := 1 - bell(-plan/3.5)
 	under := 1 - smooth(1, 9, -d)*smooth(-2, 1, down-b.t)
 	film := max(0.8, 0.85*c.coat)
 	u := b.along(p, node.near)
-	film += c.runs(u, down, d, b.t)
+	film += c.running(u, down, d, b.t)
 	// A lip where it comes to rest at the lower end.
 	x := (down - b.t + 1.5) / 3.2
-	film += 0.9 * math.Exp(-x*x)
+	film += 0.9 * bell(x*x)
 	return coat*(1-k) + film*k*side*under
 }
 
 // runCell is how far apart runs are, mm.
 const runCell = 15.0
 
-// runs is what single runs add to the film at the way u along the edge and down
-// below the face, for a top t thick: each one has a place, width, length and
-// strength of its own, swells toward its round tip, and hangs as a drop when it
-// reaches the lower end, where the outline's distance is d.
-func (c *channel) runs(u, down, d, t float64) float64 {
-	i := int(math.Floor(u/runCell - 0.5))
+// run is one of them: its place along the outline, width, strength, and the depths
+// below the face where it begins and ends.
+type run struct{ at, w, strong, from, to float64 }
+
+// runsOf are the runs along way mm of an outline, of a top t thick; the first one
+// stands half a cell before its start.
+func runsOf(way, t float64) []run {
+	out := make([]run, int(min(1e5, way/runCell))+3)
+	for i := range out {
+		h := hash4(uint32(i-1), 7, 0xfa11, 3)
+		strong := draw(h, 3)
+		out[i] = run{
+			at: (float64(i) - 0.5 + 0.7*(draw(h, 1)-0.5)) * runCell, w: 3.4 + 3.2*draw(h, 2),
+			strong: 1.7 * strong * strong,
+			from:   0.25 * t * draw(h, 4), to: t * (0.62 + 0.55*draw(h, 5)),
+		}
+	}
+	return out
+}
+
+// running is what single runs add to the film at the way u along the edge and down
+// below the face, for a top t thick: each one swells toward its round tip, and hangs
+// as a drop when it reaches the lower end, where the outline's distance is d.
+func (c *channel) running(u, down, d, t float64) float64 {
+	i := max(0, min(len(c.runs)-2, int(math.Floor(u/runCell-0.5))+1))
 	sum := 0.0
-	for k := i; k <= i+1; k++ {
-		h := hash4(uint32(k), 7, 0xfa11, 3)
-		at := (float64(k) + 0.5 + 0.7*(draw(h, 1)-0.5)) * runCell
-		w := 3.4 + 3.2*draw(h, 2)
-		x := (u - at) / w
+	for k := range c.runs[i : i+2] {
+		r := &c.runs[i+k]
+		x := (u - r.at) / r.w
 		if x*x > 9 {
 			continue
 		}
-		strong := draw(h, 3)
-		strong *= 1.7 * strong
-		from, to := 0.25*t*draw(h, 4), t*(0.62+0.55*draw(h, 5))
-		ridge := math.Exp(-x * x)
-		sum += strong * ridge * smooth(from, from+0.5*t, down) * (1 - smooth(to-1.5, to+2.5, down))
-		if to < t-4 {
-			y := (down - to + 2) / 3
-			sum += 0.8 * strong * math.Exp(-1.6*x*x-y*y)
+		if k := smooth(r.from, r.from+0.5*t, down) * (1 - smooth(r.to-1.5, r.to+2.5, down)); k > 0 {
+			sum += r.strong * k * math.Exp(-x*x)
+		}
+		if r.to < t-4 {
+			y := (down - r.to + 2) / 3
+			sum += 0.8 * r.strong * bell(1.6*x*x+y*y)
 			continue
 		}
-		if strong > 0.5 {
+		if r.strong > 0.5 {
 			y, z := (down-t)/4, (d+1)/3.5
-			sum += 1.1 * strong * math.Exp(-2.2*x*x-y*y-z*z)
+			sum += 1.1 * r.strong * bell(2.2*x*x+y*y+z*z)
 		}
 	}
 	return sum
+}
+
+// bell is exp(-x), and 0 where that is less than a millionth.
+func bell(x float64) float64 {
+	if x > 14 {
+		return 0
+	}
+	return math.Exp(-x)
 }
 
 // along is the way along the outline at p, whose nearest segment is near.

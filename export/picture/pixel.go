@@ -1,5 +1,7 @@
 package picture
 
+import "sync"
+
 // shot is one picture in the making: a scene, a camera and its light.
 type shot struct {
 	s       *scene
@@ -10,6 +12,7 @@ type shot struct {
 	turn    int // where in their sequence they start
 	seed    uint32
 	stopped func() bool // the picture is given up; nil for never
+	spare   *sync.Pool  // sights of tiles that are finished
 }
 
 // givenUp reports whether the picture is no longer wanted.
@@ -24,6 +27,9 @@ type sight struct {
 	// Of a surface whose texture may be looked at again: its reflectance, and
 	// the light that this multiplies; no light for others.
 	kd, light c3
+	// Of stony concrete: see grain.
+	cement c3
+	stone  *stone
 	// Beside a top that is cut out nothing is seen but how much light it leaves.
 	bare  bool
 	shade float64
@@ -83,6 +89,7 @@ func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 		out.c = f.kd.times(d).mul(1 - e)
 		if h.m == matConcrete && h.n.dot(f.n) > 0.99 {
 			out.kd, out.light = f.kd.small(), d.mul(1-e).small()
+			out.cement, out.stone = f.cement.small(), f.stone
 		}
 	default:
 		out.c = f.kd.times(d)

@@ -198,7 +198,7 @@ func (c *channel) struck(s *scene, r ray, way float64, weight *v3, rnd *source) 
 	var met crossings
 	for i := range g.walk(r, way, &met) {
 		x := &met[i]
-		if !c.holds(s.body, &x.k) {
+		if !x.p.lieIn(c, s.body).held {
 			continue
 		}
 		if rnd.next() < x.k.cloud(x.fi) {

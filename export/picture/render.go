@@ -4,6 +4,7 @@ import (
 	"context"
 	"image"
 	"math"
+	"sync"
 )
 
 // effort is what a quality means.
@@ -106,7 +107,7 @@ func (s *scene) split(ctx context.Context, c camera, e effort, threads int, seed
 	if err := l.filteredFine(s, p); err != nil {
 		return err
 	}
-	k := &shot{s: s, c: c, l: l, cover: s.mesh.cover(&c), mirrors: e.mirrors, seed: seed, stopped: p.stopped}
+	k := &shot{s: s, c: c, l: l, cover: s.mesh.cover(&c), mirrors: e.mirrors, seed: seed, stopped: p.stopped, spare: new(sync.Pool)}
 	p.report = func(d float64) { report("picture", d) }
 	return p.tiles(c.w, c.h, tileSide, func(r image.Rectangle) { paint(k, r) })
 }
@@ -116,7 +117,8 @@ func (s *scene) split(ctx context.Context, c camera, e effort, threads int, seed
 // out leaves of the light, and img its cover.
 func (k *shot) tile(img *image.NRGBA, shade *image.Gray, r image.Rectangle, edge int) {
 	w, h := r.Dx()+2, r.Dy()+2
-	seen := make([]sight, w*h)
+	seen := k.sights(w * h)
+	defer k.spare.Put(&seen)
 	for y := range h {
 		if k.givenUp() {
 			return
@@ -137,11 +139,12 @@ func (k *shot) tile(img *image.NRGBA, shade *image.Gray, r image.Rectangle, edge
 			m := mean{}
 			m.take(a)
 			if edge > 0 {
-				switch max(differ(a, &seen[at-1]), differ(a, &seen[at+1]), differ(a, &seen[at-w]), differ(a, &seen[at+w])) {
+				beside := [4]*sight{&seen[at-1], &seen[at+1], &seen[at-w], &seen[at+w]}
+				switch max(differ(a, beside[0]), differ(a, beside[1]), differ(a, beside[2]), differ(a, beside[3])) {
 				case otherThing:
 					k.refined(&m, x, y, edge)
 				case otherTone:
-					k.retouched(&m, a, x, y, edge)
+					k.retouched(&m, a, &beside, x, y, edge)
 				}
 			}
 			to := img.Pix[img.PixOffset(x, y):]
@@ -159,6 +162,14 @@ func (k *shot) tile(img *image.NRGBA, shade *image.Gray, r image.Rectangle, edge
 			shade.Pix[shade.PixOffset(x, y)] = uint8(255*clamp01(left) + 0.5)
 		}
 	}
+}
+
+// sights is room for n of them, from a tile that is finished if there is one.
+func (k *shot) sights(n int) []sight {
+	if s, ok := k.spare.Get().(*[]sight); ok && cap(*s) >= n {
+		return (*s)[:n]
+	}
+	return make([]sight, n)
 }
 
 // mean gathers the samples of a pixel: colour of those that meet what is shown,
@@ -199,20 +210,35 @@ func differ(a, b *sight) int {
 }
 
 // retouched takes more samples of the texture of a pixel, under one light.
-func (k *shot) retouched(m *mean, a *sight, x, y, n int) {
+func (k *shot) retouched(m *mean, a *sight, beside *[4]*sight, x, y, n int) {
 	r := k.c.ray(float64(x)+0.5, float64(y)+0.5)
 	p := r.at(a.t)
 	light := a.light.wide()
 	rest := a.c.sub(a.kd.wide().times(light))
 	h := hit{n: a.n, m: a.m, channel: -1}
+	var found handful
+	stony := a.cement != c3{} && !k.s.concrete.bedded(p, k.c.footprint(a.t))
+	if stony {
+		found.take(a.stone)
+		for _, b := range beside {
+			found.take(b.stone)
+		}
+	}
 	for i := range n {
 		rnd := source{seed: hash4(uint32(x), uint32(y), k.seed+uint32(i)+1, 53)}
 		u, v := inPixel(i, n, &rnd)
 		r := k.c.ray(float64(x)+u, float64(y)+v)
 		h.t = p.sub(r.o).dot(a.n) / r.d.dot(a.n)
 		h.p = r.at(h.t)
-		f := k.s.surface(&h, r.d, k.c.footprint(h.t))
-		m.take(&sight{c: f.kd.times(light).add(rest)})
+		fp := k.c.footprint(h.t)
+		var kd v3
+		if stony {
+			kd = k.s.concrete.again(h.p, a.cement.wide(), fp, k.s.body.t, &found)
+		} else {
+			f := k.s.surface(&h, r.d, fp)
+			kd = f.kd
+		}
+		m.take(&sight{c: kd.times(light).add(rest)})
 	}
 }
 

@@ -13,6 +13,12 @@ type stoneSize struct {
 	share  float64 // of the cells that hold one
 	toward float64 // how far its colours are drawn to the cement's
 	seed   uint32
+	base   v3 // the cement's colour
+	kept   *stones
+}
+
+func newStoneSize(cell, share, toward float64, seed uint32, base v3) stoneSize {
+	return stoneSize{cell, share, toward, seed, base, new(stones)}
 }
 
 // grades of aggregate: greys to tans, a dark one and a quartz, in sRGB, with
@@ -77,49 +83,23 @@ func fromLattice(q v3) v3 {
 }
 
 // at finds the stone at p. A stone is a skewed block with two corners broken
-// off: angular, as crushed rock is. edge is how far inside its faces p lies.
-func (z *stoneSize) at(p v3) (edge float64, h uint32, ok bool) {
+// off: angular, as crushed rock is. edge is how far inside its faces p lies, in mm.
+func (z *stoneSize) at(p v3) (s *stone, edge float64) {
 	q := toLattice(p).mul(1 / z.cell)
-	i0, j0, k0 := int(math.Floor(q.X-0.5)), int(math.Floor(q.Y-0.5)), int(math.Floor(q.Z-0.5))
-	for n := range 8 {
+	i0, j0, k0 := int32(math.Floor(q.X-0.5)), int32(math.Floor(q.Y-0.5)), int32(math.Floor(q.Z-0.5))
+	for n := range int32(8) {
 		i, j, k := i0+n&1, j0+n>>1&1, k0+n>>2
 		// No stone of this cell comes as near, wherever in it that lies.
 		ax, ay, az := apart(q.X-float64(i)), apart(q.Y-float64(j)), apart(q.Z-float64(k))
 		if ax*ax+ay*ay+az*az > 0.70*0.70*1.1 {
 			continue
 		}
-		h := hash4(uint32(i), uint32(j), uint32(k), z.seed)
-		if unit01(h) > z.share {
-			continue
-		}
-		u := draw(h, 4)
-		r := 0.44 + 0.26*u
-		d := v3{
-			q.X - (float64(i) + 0.5 + 0.56*(draw(h, 1)-0.5)),
-			q.Y - (float64(j) + 0.5 + 0.56*(draw(h, 2)-0.5)),
-			q.Z - (float64(k) + 0.5 + 0.56*(draw(h, 3)-0.5))}
-		if d.dot(d) > r*r*1.1 {
-			continue
-		}
-		least := math.Inf(1)
-		for f := range stoneNormals {
-			a := rehash(h, uint32(10+f))
-			m := stoneNormals[f]
-			m.X += 0.9 * (float64(a&0xff)/255 - 0.5)
-			m.Y += 0.9 * (float64(a>>8&0xff)/255 - 0.5)
-			m.Z += 0.9 * (float64(a>>16&0xff)/255 - 0.5)
-			b := stoneFaces[f] * r * (0.75 + 0.5*float64(a>>24)/255)
-			if e := b*m.norm() - d.dot(m); e < least {
-				if least = e; e < 0 {
-					break
-				}
-			}
-		}
-		if least > 0 {
-			return least * z.cell, h, true
+		s := z.stoneOf(i, j, k)
+		if edge := s.depth(q); edge > 0 {
+			return s, edge * z.cell
 		}
 	}
-	return 0, 0, false
+	return nil, 0
 }
 
 var stoneNormals = [8]v3{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}, {0.7, 0.7, 0.2}, {-0.6, 0.2, 0.7}}
@@ -129,29 +109,40 @@ var stoneFaces = [8]float64{0.80, 0.80, 0.66, 0.66, 0.72, 0.72, 0.74, 0.74}
 // apart is how far at least a place x in a cell is from the middle of a stone.
 func apart(x float64) float64 { return max(0, math.Abs(x-0.5)-0.28) }
 
-// stone lays the largest stone that p lies in over the cement's colour.
-func (c *concrete) stone(p, cement v3, sizes []stoneSize, footprint float64) v3 {
+// stony is what a place of concrete with aggregate shows: the largest stone that p
+// lies in, nil for none, over the cement's colour.
+func (c *concrete) stony(p, cement v3, sizes []stoneSize, footprint float64) (v3, *stone) {
 	for i := range sizes {
-		z := &sizes[i]
-		if footprint > z.cell {
-			// Too small to tell apart: their mean.
-			cement = cement.mix(gradeToned(gradeMean, c.base, z.toward), 0.35)
+		if footprint > sizes[i].cell {
 			break
 		}
-		edge, h, ok := z.at(p)
-		if !ok {
-			continue
+		if s, edge := sizes[i].at(p); s != nil {
+			return s.look(p, cement, edge, footprint), s
 		}
-		k := gradeColour(h, c.base, z.toward)
-		// Grains of the rock, veins in a few, a dark line where cement meets it.
-		spot := noise3(p.mul(1 / 0.8).add(v3{Z: float64(h & 31)}))
-		k = k.mul(1 + (0.05+0.14*draw(h, 72))*spot*min(1, 1/max(0.3, footprint)))
-		if draw(h, 73) < 0.18 {
-			vein := math.Abs(noise3(p.mul(1 / (0.45 * z.cell)).add(v3{X: float64(h & 63)})))
-			k = k.mix(v3{0.5, 0.48, 0.45}, 0.5*(1-smooth(0, 0.10, vein)))
+	}
+	return c.between(cement, sizes, footprint), nil
+}
+
+// between is the colour between stones: the cement's, and the mean of those too
+// small to tell apart.
+func (c *concrete) between(cement v3, sizes []stoneSize, footprint float64) v3 {
+	for i := range sizes {
+		if footprint > sizes[i].cell {
+			return cement.mix(gradeToned(gradeMean, c.base, sizes[i].toward), 0.35)
 		}
-		rim := clamp01(edge / max(0.35, 0.7*footprint))
-		return cement.mul(0.86).mix(k, rim)
 	}
 	return cement
+}
+
+// look is the stone's colour at p, edge mm inside its faces: grains of the rock,
+// veins in a few, a dark line where cement meets it.
+func (s *stone) look(p, cement v3, edge, footprint float64) v3 {
+	spot := noise3(p.mul(1 / 0.8).add(v3{Z: float64(s.h & 31)}))
+	k := s.colour.wide().mul(1 + (0.05+0.14*draw(s.h, 72))*spot*min(1, 1/max(0.3, footprint)))
+	if draw(s.h, 73) < 0.18 {
+		vein := math.Abs(noise3(p.mul(1 / (0.45 * s.of.cell)).add(v3{X: float64(s.h & 63)})))
+		k = k.mix(v3{0.5, 0.48, 0.45}, 0.5*(1-smooth(0, 0.10, vein)))
+	}
+	rim := clamp01(edge / max(0.35, 0.7*footprint))
+	return cement.mul(0.86).mix(k, rim)
 }

@@ -37,6 +37,9 @@ type surface struct {
 	f     float64 // of a clear one: Fresnel reflectance
 	over  v3      // and a place whose light is a part of its own
 	part  float64
+	// Of a face of stony concrete, for a second look: see grain.
+	cement v3
+	stone  *stone
 }
 
 // surface is what a ray of direction d sees at h with a footprint in mm.
@@ -126,6 +129,9 @@ func (s *scene) concreteSurface(x *surface, h *hit, d v3, footprint float64) {
 	}
 	g := c.at(p, footprint, broken, s.body.t)
 	x.kd, x.a = g.kd, g.a
+	if broken == 0 {
+		x.cement, x.stone = g.cement, g.stone
+	}
 	x.n = h.n.add(g.bump).unit()
 	if broken > 0 && footprint < 1.2 {
 		// Grains too fine for the broken face's own shape.
@@ -143,6 +149,7 @@ func (s *scene) concreteSurface(x *surface, h *hit, d v3, footprint float64) {
 		b := &c.beds[i]
 		if k, ok := b.at(p); ok {
 			x.kd, x.gleam = b.look(s, &k, p, d, x.kd)
+			x.cement, x.stone = v3{}, nil
 			x.a = min(x.a, max(0.02, 0.6*c.alpha))
 			return
 		}

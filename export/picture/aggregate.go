@@ -1,0 +1,127 @@
+package picture
+
+import (
+	"math"
+	"sync/atomic"
+)
+
+// stone is a piece about c, in cells of its lattice: what lies below all its faces,
+// n times the place no more than b.
+type stone struct {
+	of      *stoneSize
+	i, j, k int32 // its cell
+	h       uint32
+	near    float64 // square of the reach beyond which nothing of it lies; 0 for no stone
+	c       v3
+	n       [8]c3
+	b       [8]float32
+	colour  c3
+}
+
+// depth is how far inside the stone's faces a place of the lattice lies, in cells;
+// not above zero when it is no part of it.
+func (s *stone) depth(q v3) float64 {
+	d := q.sub(s.c)
+	if d.dot(d) > s.near {
+		return 0
+	}
+	least := math.Inf(1)
+	for f := range s.n {
+		m := &s.n[f]
+		if e := float64(s.b[f]) - d.X*float64(m.X) - d.Y*float64(m.Y) - d.Z*float64(m.Z); e < least {
+			if least = e; e < 0 {
+				break
+			}
+		}
+	}
+	return least
+}
+
+// keptStones is how many stones of one size are kept: more than a tile of a picture
+// looks at.
+const keptStones = 1 << 12
+
+// stones are those of one size that were looked at last, each at a place that its
+// cell gives.
+type stones [keptStones]atomic.Pointer[stone]
+
+// stoneOf is the stone of a cell, kept from an earlier look or made. One that
+// several threads look for at once is made by each of them, and is the same.
+func (z *stoneSize) stoneOf(i, j, k int32) *stone {
+	h := hash4(uint32(i), uint32(j), uint32(k), z.seed)
+	at := &z.kept[h%keptStones]
+	if s := at.Load(); s != nil && s.i == i && s.j == j && s.k == k {
+		return s
+	}
+	s := z.newStone(i, j, k, h)
+	at.Store(s)
+	return s
+}
+
+func (z *stoneSize) newStone(i, j, k int32, h uint32) *stone {
+	s := &stone{of: z, i: i, j: j, k: k, h: h}
+	if unit01(h) > z.share {
+		return s
+	}
+	r := 0.44 + 0.26*draw(h, 4)
+	s.near = r * r * 1.1
+	s.c = v3{
+		float64(i) + 0.5 + 0.56*(draw(h, 1)-0.5),
+		float64(j) + 0.5 + 0.56*(draw(h, 2)-0.5),
+		float64(k) + 0.5 + 0.56*(draw(h, 3)-0.5)}
+	for f, m := range stoneNormals {
+		a := rehash(h, uint32(10+f))
+		m.X += 0.9 * (float64(a&0xff)/255 - 0.5)
+		m.Y += 0.9 * (float64(a>>8&0xff)/255 - 0.5)
+		m.Z += 0.9 * (float64(a>>16&0xff)/255 - 0.5)
+		s.n[f] = m.small()
+		s.b[f] = float32(stoneFaces[f] * r * (0.75 + 0.5*float64(a>>24)/255) * m.norm())
+	}
+	s.colour = gradeColour(h, z.base, z.toward).small()
+	return s
+}
+
+// handful is the stones in and beside a pixel, larger ones first.
+type handful struct {
+	n     int
+	stone [5]*stone
+}
+
+func (f *handful) take(s *stone) {
+	if s == nil {
+		return
+	}
+	at := f.n
+	for i := range f.n {
+		if f.stone[i] == s {
+			return
+		}
+		if at == f.n && f.stone[i].of.cell < s.of.cell {
+			at = i
+		}
+	}
+	copy(f.stone[at+1:f.n+1], f.stone[at:f.n])
+	f.stone[at] = s
+	f.n++
+}
+
+// again is the reflectance at p, near a place that has been looked at: of the stones
+// found there or of its cement; t is the face's height.
+func (c *concrete) again(p, cement v3, footprint, t float64, found *handful) v3 {
+	q := toLattice(p)
+	kd, lain := v3{}, false
+	for _, s := range found.stone[:found.n] {
+		if edge := s.depth(q.mul(1 / s.of.cell)); edge > 0 {
+			kd, lain = s.look(p, cement, edge*s.of.cell, footprint), true
+			break
+		}
+	}
+	if !lain {
+		kd = c.between(cement, c.stones, footprint)
+	}
+	if footprint < holeless {
+		x, y := aslant(p, t)
+		kd = kd.mul(1 - c.pinhole(x, y, footprint))
+	}
+	return v3{min(0.95, kd.X), min(0.95, kd.Y), min(0.95, kd.Z)}
+}
