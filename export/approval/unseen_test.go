@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.org/castwright/export/approval"
+	"example.org/castwright/model/approve"
 	"example.org/castwright/model/draw"
 	"golang.org/x/text/unicode/norm"
 )
@@ -28,6 +29,24 @@ func TestUnseen(t *testing.T) {
 	o.Head.Lines = []string{"लिपि"}
 	words := o.Unseen()
 	if !strings.HasPrefix(words, "The client's name and the letterhead: the sheet has no letters for 陶 芸 家 田 中 ल and ") || !strings.Contains(words, "□") {
+		t.Errorf("it is said: %q", words)
+	}
+}
+
+// A frozen revision is printed with the words of its day.
+func TestUnseenOfRevision(t *testing.T) {
+	j := demo(t)
+	j.Client, j.Options[0].Title = "田中", "中"
+	j, err := approve.Approve("A", approve.Deal{Date: "2026-11-26", By: "लिपि"}).Apply(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j.Client, j.Options[0].Title = "Tanaka", "Counter"
+	if words := (approval.Order{Job: j, Option: "A"}).Unseen(); words != "" {
+		t.Errorf("the option as it is: %s", words)
+	}
+	words := approval.Order{Job: j, Revision: 1}.Unseen()
+	if !strings.HasPrefix(words, "The client's name, the option's title and the name of who agreed: the sheet has no letters for 田 中 ल") {
 		t.Errorf("it is said: %q", words)
 	}
 }

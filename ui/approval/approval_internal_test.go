@@ -401,3 +401,36 @@ func TestSheetSaysWhatIsUnseen(t *testing.T) {
 	r.press("Make the sheet…")
 	r.entry("A name in this folder")
 }
+
+// Printing the sheet of an approved revision says the same, of what was approved: the
+// client may be called otherwise by now.
+func TestItsSheetSaysWhatIsUnseen(t *testing.T) {
+	r := newRig(t)
+	j := r.s.Job()
+	j.Client = "田中"
+	r.s.Load(j, "")
+	if err := r.s.DoJob(approve.Approve("A", approve.Deal{Date: "2031-05-04", By: "שלום"})); err != nil {
+		t.Fatal(err)
+	}
+	j = r.s.Job()
+	j.Client = "Tanaka"
+	r.s.Load(j, "")
+	path := filepath.Join(r.dir, "again.pdf")
+	r.d.Show()
+	r.press("Its sheet…")
+	if !strings.Contains(r.reads(), "no letters for 田 中") || !strings.Contains(r.reads(), "The client's name: ") {
+		t.Errorf("the window says:\n%s", r.reads())
+	}
+	r.press("Cancel")
+	if r.f.Busy() {
+		t.Errorf("cancelled, the window says:\n%s", r.reads())
+	}
+	r.d.Show()
+	r.press("Its sheet…")
+	r.press("Make the sheet all the same")
+	r.entry("A name in this folder").SetText(path)
+	r.press("Write")
+	if info, err := os.Stat(path); err != nil || info.Size() < 1000 {
+		t.Errorf("%v\n%s", err, r.reads())
+	}
+}

@@ -85,14 +85,27 @@ func (d *Desk) Show() {
 	control.NewDialog(d.frame, "What was approved", scroll, answers...).Sized(680, high).Show()
 }
 
-// sheetOf makes the sheet of a frozen revision again.
+// sheetOf makes the sheet of a frozen revision again. Characters that can't be printed
+// are told first, as with a new sheet.
 func (d *Desk) sheetOf(revision int) {
 	j := d.s.Job()
 	for _, a := range j.Approvals {
-		if a.Revision == revision {
-			d.writeSheet(approval.Order{Job: j, Revision: revision, Date: a.Date, Paper: d.paper(), Price: !a.Price.Amount.IsZero(),
-				Quality: d.quality}, 0, fmt.Sprintf("-revision-%d", revision))
+		if a.Revision != revision {
+			continue
 		}
+		order := approval.Order{Job: j, Revision: revision, Date: a.Date, Paper: d.paper(), Price: !a.Price.Amount.IsZero(), Quality: d.quality}
+		write := func() { d.writeSheet(order, 0, fmt.Sprintf("-revision-%d", revision)) }
+		with := order
+		with.Head, _ = d.head() // a letterhead that can't be read is told later
+		words := with.Unseen()
+		if words == "" {
+			write()
+			return
+		}
+		control.Ask(d.frame, "Not all of it can be printed", words+" What was approved stays as it is until it is withdrawn and approved anew.",
+			control.Cancel(), control.Answer{Text: "Make the sheet all the same", Kind: control.Primary, Enter: true,
+				Hint: "Asks for the file's name.", Then: write})
+		return
 	}
 }
 
