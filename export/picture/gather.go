@@ -92,6 +92,19 @@ const alikeEnough = 0.02
 // must pass, negative for none. It gives the mean and the variance of the mean's
 // luminance.
 func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, variance float64) {
+	mean, variance, _ = s.felt(p, n, a, samples, rnd)
+	return mean, variance
+}
+
+// nearest bounds how near something counts as, mm.
+const nearest = 2.0
+
+// felt is gather that also says how steeply the light's luminance may change about
+// the place, to the millimetre: what stands in the way of light, or sends
+// other light than the studio, changes its part within about its distance (after
+// Ward, Rubinstein and Clear, A Ray Tracing Solution for Diffuse Interreflection,
+// 1988).
+func (s *scene) felt(p, n v3, a float64, samples int, rnd *source) (mean v3, variance, steep float64) {
 	shift := rnd.shift()
 	pass := passing(a)
 	o := off(p, n)
@@ -104,18 +117,23 @@ func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, v
 		k := float64(start + i)
 		u, v := fract(shift[0]+k*r4[0]), fract(shift[1]+k*r4[1])
 		w := cosineDir(n, fract(shift[2]+k*r4[2]), fract(shift[3]+k*r4[3]))
-		l := s.differs(ray{o, w}, rnd).mul(pass.at(w.dot(n)))
+		l, way := s.differs(ray{o, w}, rnd)
+		l = l.mul(pass.at(w.dot(n)))
 		y := l.luma()
 		if y > brightest {
 			l = l.mul(brightest / y)
 			y = brightest
 		}
+		steep += math.Abs(y) / max(nearest, way)
 		sum = sum.add(l)
 		for k := range m {
 			g := &lights[k]
-			f, seen := s.sampled(o, n, g, fract(u+0.41*float64(k)), fract(v+0.73*float64(k)), pass)
+			f, seen, reach := s.sampled(o, n, g, fract(u+0.41*float64(k)), fract(v+0.73*float64(k)), pass)
 			g.all += f
 			g.seen += f * seen
+			if reach > 0 {
+				steep += g.bright / max(nearest, reach)
+			}
 			y += g.bright * seen
 		}
 		sum2 += y * y
@@ -144,7 +162,7 @@ func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, v
 	} else {
 		variance = y * y
 	}
-	return mean, variance
+	return mean, variance, steep * k
 }
 
 // pass is the share of light that a coat lets through to its body and out, by
@@ -195,18 +213,22 @@ func (g *rig) lit(p, n v3, to *[mostLights]lit) int {
 	return m
 }
 
-// sampled is the weight of one place of a light, and what of it is seen.
-func (s *scene) sampled(o, n v3, g *lit, u, v float64, pass pass) (f, seen float64) {
+// windowWidth is about how wide the window is, at distance 1.
+const windowWidth = 0.5
+
+// sampled is the weight of one place of a light, and what of it is seen; where
+// something hides it, reach is about how wide the edge of its shadow is, else 0.
+func (s *scene) sampled(o, n v3, g *lit, u, v float64, pass pass) (f, seen, reach float64) {
 	if g.k == len(s.rig.lights) {
 		d, f := windowPlace(u, v)
 		cos := d.dot(n)
 		if cos <= 0 || f <= 0 {
-			return 0, 0
+			return 0, 0, 0
 		}
-		if s.shut(ray{o, d}) {
-			return f * cos, 0
+		if t, hid := s.shut(ray{o, d}); hid {
+			return f * cos, 0, windowWidth * t
 		}
-		return f * cos, pass.at(cos)
+		return f * cos, pass.at(cos), 0
 	}
 	l := &s.rig.lights[g.k]
 	q := l.point(u, v).sub(o)
@@ -215,13 +237,13 @@ func (s *scene) sampled(o, n v3, g *lit, u, v float64, pass pass) (f, seen float
 	d := q.mul(1 / dist)
 	cos, cosL := d.dot(n), -d.dot(l.n)
 	if cos <= 0 || cosL <= 0 {
-		return 0, 0
+		return 0, 0, 0
 	}
 	f = cos * cosL / r2
-	if s.blocked(ray{o, d}, dist) {
-		return f, 0
+	if t, hid := s.obstacle(ray{o, d}, dist); hid {
+		return f, 0, t * (l.hu + l.hv) / dist
 	}
-	return f, pass.at(cos)
+	return f, pass.at(cos), 0
 }
 
 // fromLight is one light's irradiance over pi by one point of it.
@@ -238,27 +260,32 @@ func (s *scene) fromLight(o, n v3, k int, u, v float64, pass func(float64) float
 	return l.l.mul(cos * cosL * l.area() / (math.Pi * r2) * pass(cos))
 }
 
-// shut reports whether anything, walls too, stands before the studio on a ray.
-func (s *scene) shut(r ray) bool {
+// shut reports whether anything, walls too, stands before the studio on a ray, and
+// how far away.
+func (s *scene) shut(r ray) (float64, bool) {
 	for i := range s.planes {
 		p := &s.planes[i]
 		if k := r.d.dot(p.n); k < -1e-9 && p.d-r.o.dot(p.n) < 0 {
-			return true
+			return (p.d - r.o.dot(p.n)) / k, true
 		}
 	}
-	return s.blocked(r, far)
+	return s.obstacle(r, far)
 }
 
 // differs is how much the radiance along a ray is more than the studio's,
 // without lights and window that it meets by chance: they are counted where it
-// starts. Every surface on the way is taken as diffuse.
-func (s *scene) differs(r ray, rnd *source) v3 {
-	var sum v3
+// starts. Every surface on the way is taken as diffuse. way is how far the first
+// of them is.
+func (s *scene) differs(r ray, rnd *source) (sum v3, way float64) {
 	weight := v3{1, 1, 1}
+	way = far
 	for depth := 1; ; depth++ {
 		h, ok := s.hitWithin(r, wayNear)
 		if !ok {
-			return sum
+			return sum, way
+		}
+		if depth == 1 {
+			way = h.t
 		}
 		var mirror, body, all v3
 		if depth == 1 {
@@ -283,7 +310,7 @@ func (s *scene) differs(r ray, rnd *source) v3 {
 				x -= lights[k].bright
 				k++
 			}
-			if f, seen := s.sampled(o, h.n, &lights[k], rnd.next(), rnd.next(), pass{-1, 0}); f > 0 && seen > 0 {
+			if f, seen, _ := s.sampled(o, h.n, &lights[k], rnd.next(), rnd.next(), pass{-1, 0}); f > 0 && seen > 0 {
 				e = lights[k].e.mul(bright / lights[k].bright)
 			}
 		}
@@ -293,7 +320,7 @@ func (s *scene) differs(r ray, rnd *source) v3 {
 		weight = weight.times(all)
 		q := min(0.95, weight.most())
 		if depth == lightDepth || rnd.next() >= q {
-			return sum
+			return sum, way
 		}
 		weight = weight.mul(1 / q)
 		r = ray{o, cosineDir(h.n, rnd.next(), rnd.next())}

@@ -44,7 +44,8 @@ type texel struct {
 	vd        float32 // variance of its luminance
 	s         c3      // what the coat mirrors but the lights, without Fresnel
 	vs        float32
-	open      c3 // irradiance over pi with nothing in the way
+	open      c3      // irradiance over pi with nothing in the way
+	steep     float32 // how fast its luminance may change, to the mm
 	m         materialID
 }
 
@@ -135,7 +136,7 @@ func (t *texel) parts(u *texel) bool {
 	}
 	a, b := t.d.luma(), u.d.luma()
 	d := math.Abs(float64(a - b))
-	return d > 0.15*float64(max(a, b))
+	return d > 0.17*float64(max(a, b))
 }
 
 func (s *scene) lightAt(t *texel, r ray, c *camera, step float64, samples int, rnd *source) {
@@ -152,8 +153,8 @@ func (s *scene) lightAt(t *texel, r ray, c *camera, step float64, samples int, r
 	}
 	a := s.roughness(h.m)
 	if h.m != matMetal {
-		d, v := s.gather(h.p, h.n, min(a, 1), samples, rnd)
-		t.d, t.vd = d.small(), float32(v)
+		d, v, steep := s.felt(h.p, h.n, min(a, 1), samples, rnd)
+		t.d, t.vd, t.steep = d.small(), float32(v), float32(steep)
 	}
 	t.open = s.rig.open(h.p, h.n).small()
 	if a >= glossy {
@@ -296,6 +297,10 @@ func waning(x float32) float32 {
 
 var kernel = [3]float32{3.0 / 8, 1.0 / 4, 1.0 / 16}
 
+// mixedChange is how far the light may change, as a share of it, over the way to
+// a texel that is mixed with another.
+const mixedChange = 0.3
+
 // smoothed is the texel (x, y) of a grid of w x h after one pass.
 func (l *layer) smoothed(to *texel, x, y, hop, w, h int, grid func(x, y int) *texel) {
 	c := grid(x, y)
@@ -312,8 +317,14 @@ func (l *layer) smoothed(to *texel, x, y, hop, w, h int, grid func(x, y int) *te
 		kd, ks = 1/(4*root(sd2)+0.008*yd+1e-6), 1/(4*root(ss2)+0.008*ys+1e-6)
 	}
 	flat := 1 / (1.2 * c.footprint * float32(hop))
+	// From the second pass on what is mixed must lie where light is nearly the
+	// same: a contact's shadow would fade otherwise.
+	narrow := float32(0)
+	if hop > 1 {
+		narrow = 1 / (mixedChange * (yd + 0.1))
+	}
 	var sd, ss c3
-	var wd, ws, vd, vs float32
+	var wd, ws, vd, vs, steep, all float32
 	mirrors := c.s != c3{}
 	for j := -2; j <= 2; j++ {
 		yy := y + j*hop
@@ -337,10 +348,14 @@ func (l *layer) smoothed(to *texel, x, y, hop, w, h int, grid func(x, y int) *te
 			k *= k
 			k *= k
 			k *= k
-			plane := abs32(c.n.dot(t.p.sub(c.p))) * flat
-			w := kernel[max(i, -i)] * kernel[max(j, -j)] * k * waning(plane)
-			a := w * waning(abs32(t.d.luma()-yd)*kd)
+			off := t.p.sub(c.p)
+			plane := abs32(c.n.dot(off)) * flat
+			k *= kernel[max(i, -i)] * kernel[max(j, -j)]
+			w := k * waning(plane)
+			a := k * waning(plane+off.dot(off)*square(max(c.steep, t.steep)*narrow)+abs32(t.d.luma()-yd)*kd)
 			sd, wd, vd = sd.along(t.d, a), wd+a, vd+a*a*t.vd
+			steep += w * t.steep
+			all += w
 			if mirrors {
 				b := w * waning(abs32(t.s.luma()-ys)*ks)
 				ss, ws, vs = ss.along(t.s, b), ws+b, vs+b*b*t.vs
@@ -349,6 +364,7 @@ func (l *layer) smoothed(to *texel, x, y, hop, w, h int, grid func(x, y int) *te
 	}
 	if wd > 0 {
 		to.d, to.vd = sd.mul(1/wd), vd/(wd*wd)
+		to.steep = steep / all
 	}
 	if ws > 0 {
 		to.s, to.vs = ss.mul(1/ws), vs/(ws*ws)
@@ -356,6 +372,8 @@ func (l *layer) smoothed(to *texel, x, y, hop, w, h int, grid func(x, y int) *te
 }
 
 func abs32(x float32) float32 { return math.Float32frombits(math.Float32bits(x) &^ (1 << 31)) }
+
+func square(x float32) float32 { return x * x }
 
 func root(x float32) float32 { return float32(math.Sqrt(float64(x))) }
 

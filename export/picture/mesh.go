@@ -44,11 +44,13 @@ func (t *things) hit(r *ray, limit float64) (h meshHit, ok bool) {
 	return h, ok
 }
 
-// blocked reports whether anything lies on the ray before limit.
-func (t *things) blocked(r *ray, limit float64) bool {
+// obstacle finds whether anything lies on the ray before limit, and how far away
+// it does: not always the nearest of it.
+func (t *things) obstacle(r *ray, limit float64) (float64, bool) {
 	h := meshHit{t: limit}
 	q := slopeOf(r)
-	return t.high.walk(r, &q, &h, true) || (r.d.Z < 0 || r.o.Z <= t.lid) && t.low.walk(r, &q, &h, true)
+	ok := t.high.walk(r, &q, &h, true) || (r.d.Z < 0 || r.o.Z <= t.lid) && t.low.walk(r, &q, &h, true)
+	return h.t, ok
 }
 
 // gridMesh makes a smooth mesh over rows of points; each row has the same number of

@@ -97,14 +97,19 @@ func (s *scene) met(r ray, near float64, things bool) (hit, bool) {
 // blocked reports whether the top, its basins or furniture stand on a ray before
 // limit. Walls and floor hide no light.
 func (s *scene) blocked(r ray, limit float64) bool {
-	if s.mesh.blocked(&r, limit) {
-		return true
+	_, ok := s.obstacle(r, limit)
+	return ok
+}
+
+// obstacle is blocked that also says how far away one of them stands.
+func (s *scene) obstacle(r ray, limit float64) (float64, bool) {
+	if t, ok := s.mesh.obstacle(&r, limit); ok {
+		return t, true
 	}
 	if s.body == nil {
-		return false
+		return 0, false
 	}
-	_, ok := s.body.hit(r, limit, wayNear)
-	return ok
+	return s.body.hit(r, limit, wayNear)
 }
 
 // off is where a ray may leave a surface without meeting it again at once.
