@@ -45,7 +45,8 @@ func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
 	if err := v.check(w, h); err != nil {
 		return nil, err
 	}
-	if show == nil {
+	watched := show != nil
+	if !watched {
 		show = func(string, float64, *image.NRGBA) {}
 	}
 	s := set.sceneOf(v)
@@ -59,7 +60,7 @@ func render(ctx context.Context, set *Set, v View, q Quality, w, h, threads int,
 		show("finished", 1, img)
 		return img, nil
 	}
-	if m := max(w, h); m > 700 && q != First {
+	if m := max(w, h); m > 700 && q != First && watched {
 		// A small one first.
 		k := 640 / float64(m)
 		sw, sh := max(8, int(math.Round(float64(w)*k))), max(8, int(math.Round(float64(h)*k)))

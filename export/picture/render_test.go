@@ -14,7 +14,7 @@ import (
 // shotOf takes a picture with a number of threads.
 func shotOf(t testing.TB, s *Set, v View, q Quality, w, h, threads int) *image.NRGBA {
 	t.Helper()
-	img, err := render(context.Background(), s, v, q, w, h, threads, nil)
+	img, err := render(context.Background(), s, v, q, w, h, threads, func(string, float64, *image.NRGBA) {})
 	if err != nil {
 		t.Fatal(err)
 	}
