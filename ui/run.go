@@ -73,6 +73,7 @@ func (w *window) start(args Args) {
 		}
 	})
 	w.tellReady(args)
+	w.onFirstPicture(w.frame.LetGo) // what the start took
 	if args.Dump != "" {
 		go w.keepDumping(args.Dump)
 	}

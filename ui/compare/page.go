@@ -249,6 +249,7 @@ func (p *Page) Close() {
 		n.forget()
 	}
 	p.asked = [2]ask{}
+	p.frame.LetGo()
 }
 
 // Shown is the two sides and how they are shown.

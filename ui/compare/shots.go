@@ -103,7 +103,7 @@ func (s *shots) build(list []shot, then func()) {
 		turn := s.turn
 		s.told("Picture of "+w.name+": setting up", 0)
 		about := s.about()
-		s.frame.Background(func() func() {
+		s.frame.Long(func() func() {
 			set := picture.Build(w.design, w.solid, about)
 			return func() {
 				if s.turn != turn {
@@ -151,7 +151,7 @@ func (s *shots) take(ctx context.Context, list []shot, n int, w shot, grade int)
 		s.told(fmt.Sprintf("Picture of %s: %s", w.name, g.words), all)
 	}
 	tell(0)
-	s.frame.Background(func() func() {
+	s.frame.Long(func() func() {
 		told := 0.0
 		v := w.camera
 		v.Camera = v.Camera.Window(g.share, 0, 0)

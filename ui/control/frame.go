@@ -24,6 +24,7 @@ type Frame struct {
 	Inline bool
 
 	takers []*taker
+	works  works
 }
 
 // taker takes keys before the window does, such as a dialog.

@@ -61,7 +61,7 @@ func Start(f *Frame, later func(time.Duration, func()), w Work) {
 		later(paceShown, tick)
 	}
 	later(patience, tick)
-	f.Background(func() func() {
+	f.Long(func() func() {
 		err := w.Do(ctx, show)
 		return func() {
 			finished = true

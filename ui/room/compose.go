@@ -161,7 +161,7 @@ func (p *Page) start(k key, stage int) {
 		last = *f
 	}
 	told, sw, sh := -1, int(p.stage.fit.box.W()), int(p.stage.fit.box.H())
-	p.frame.Background(func() func() {
+	p.frame.Long(func() func() {
 		f := last
 		f.key, f.stage = k, stage
 		photo := ph.at(stages[stage].width)

@@ -124,6 +124,7 @@ func (p *Page) Close() {
 	p.kept, p.photo, p.asked, p.drag = nil, nil, "", nil
 	p.turn++
 	p.stage.forget()
+	p.frame.LetGo()
 }
 
 // Shown reports whether the page is open.

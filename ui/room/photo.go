@@ -53,7 +53,7 @@ func (p *Page) bring(path string) {
 	p.empty.say("Reading the photograph…")
 	p.turn++
 	turn := p.turn
-	p.frame.Background(func() func() {
+	p.frame.Long(func() func() {
 		data, err := store.Read(path, store.MaxPhotoBytes)
 		var ph *photograph
 		var name string
@@ -135,7 +135,7 @@ func (p *Page) read(r design.Room) {
 	p.beside = job
 	p.turn++
 	turn := p.turn
-	p.frame.Background(func() func() {
+	p.frame.Long(func() func() {
 		data, err := store.Photo(job, r)
 		var ph *photograph
 		if err == nil {

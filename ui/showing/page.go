@@ -160,6 +160,7 @@ func (p *Page) Close() {
 	p.Object.Hide()
 	p.photo.forget()
 	p.stage.forget()
+	p.frame.LetGo()
 }
 
 // Shown reports whether the page is open.

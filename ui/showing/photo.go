@@ -119,7 +119,7 @@ func (p *photo) start(stage int) {
 	p.cancel = cancel
 	p.first = stage == 0
 	turn, set, view, about, d := p.turn, p.set, p.framed(p.view), p.about, p.s.Design()
-	p.frame.Background(func() func() {
+	p.frame.Long(func() func() {
 		if set == nil {
 			set = picture.Build(d, slab.Resolve(d), about)
 		}
