@@ -63,11 +63,11 @@ var layers = map[string]string{
 	"export/emblem":     "github.com/fogleman/gg",
 	"export/intake":     "golang.org/x/image/ github.com/bep/imagemeta",
 	"export/letterhead": "export/intake model/draw model/store",
-	"export/approval":   "model/ export/paper export/picture export/raster github.com/piglig/go-qr",
+	"export/approval":   "model/ export/paper export/picture export/raster export/room github.com/piglig/go-qr",
 	"export/comparison": "model/ export/paper export/picture export/raster",
 	"export/picture":    "model/",
 	"export/report":     "model/ " + decimal,
-	"export/room":       "model/ export/picture golang.org/x/image/draw",
+	"export/room":       "model/ export/intake export/picture golang.org/x/image/draw",
 
 	"ui/": "ui/ model/ export/ assets github.com/golang/freetype/ golang.org/x/image/ " + decimal + " " + fyne,
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"example.org/castwright/export/approval"
@@ -17,8 +18,11 @@ import (
 // maxSheet is the widest approval sheet, in pixels.
 const maxSheet = 4000
 
+// sheetPictures are the pictures of --picture.
+var sheetPictures = map[string]approval.Pictures{"studio": approval.Studio, "room": approval.InRoom, "both": approval.Both, "none": approval.None}
+
 func approvalCommand() *cobra.Command {
-	var option, output, paper, quality, date, head, agreed, by string
+	var option, output, paper, quality, pictures, date, head, agreed, by string
 	var price bool
 	var revision, width int
 	cmd := &cobra.Command{
@@ -43,6 +47,10 @@ func approvalCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			shown, ok := sheetPictures[pictures]
+			if !ok {
+				return fmt.Errorf("there is no picture %q for a sheet: give studio, room, both or none", pictures)
+			}
 			if err := widthWithin(width, maxSheet); err != nil {
 				return err
 			}
@@ -59,6 +67,11 @@ func approvalCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if !job.Room.None() {
+				if err := notOver(output, filepath.Join(filepath.Dir(args[0]), job.Room.Photo)); err != nil {
+					return err
+				}
+			}
 			letters, err := letterheadOf(head)
 			if err != nil {
 				return err
@@ -72,7 +85,7 @@ func approvalCommand() *cobra.Command {
 			}
 			order := approval.Order{
 				Job: job, Option: o.Name, Revision: revision, Date: date, Paper: size, Price: price, Quality: work,
-				Head: letters,
+				Head: letters, Pictures: shown, Path: args[0],
 			}
 			s, err := approval.Make(cmd.Context(), order, nil)
 			if err != nil {
@@ -87,6 +100,9 @@ func approvalCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			for _, n := range s.Notes() {
+				fmt.Fprintln(cmd.ErrOrStderr(), n)
+			}
 			if words := order.Unseen(); words != "" {
 				fmt.Fprintln(cmd.ErrOrStderr(), words)
 			}
@@ -99,7 +115,8 @@ func approvalCommand() *cobra.Command {
 	}
 	cmd.Flags().StringVarP(&output, "output", "o", "", "the PDF or PNG to write")
 	cmd.Flags().StringVar(&paper, "paper", "", "a4 or letter (that of the job's units when not given)")
-	cmd.Flags().StringVar(&quality, "quality", "good", "of the picture: quick, good or reference")
+	cmd.Flags().StringVar(&quality, "quality", "good", "of the pictures: quick, good or reference")
+	cmd.Flags().StringVar(&pictures, "picture", "studio", "studio, the top by itself; room, set into the photograph that the job holds; both or none")
 	cmd.Flags().StringVar(&date, "date", "", "of the sheet, as it is to be printed")
 	cmd.Flags().BoolVar(&price, "price", false, "show the option's price")
 	cmd.Flags().IntVar(&revision, "revision", 0, "a revision that was approved (the option as it is when not given)")

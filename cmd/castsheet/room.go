@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"image"
@@ -18,13 +17,12 @@ import (
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/pose"
 	"example.org/castwright/model/slab"
-	"example.org/castwright/model/store"
 	"example.org/castwright/model/units"
 	"github.com/spf13/cobra"
 )
 
 // mostRoom is the longer side of a photograph that a top is set into, in pixels.
-const mostRoom = 3840
+const mostRoom = room.MaxSide
 
 // mostOld is how thick a present top may be, mm.
 const mostOld = 500.0
@@ -158,27 +156,15 @@ func ownRoom(cmd *cobra.Command, path, option, output string, work picture.Quali
 	if r.None() {
 		return fmt.Errorf("%s holds no room: give --photo and --corners, or mark them in the window", path)
 	}
-	if f := r.Faults(); len(f) > 0 {
-		return fmt.Errorf("%s: %w", path, f[0])
-	}
 	if err := notOver(output, path, filepath.Join(filepath.Dir(path), r.Photo)); err != nil {
 		return err
 	}
-	data, err := store.Photo(path, r)
+	img, focal35, err := room.Kept(path, r)
 	if err != nil {
-		return err
-	}
-	limits := intake.Photo
-	limits.Side = mostRoom
-	img, meta, err := intake.Read(bytes.NewReader(data), limits)
-	if err != nil {
-		return fmt.Errorf("the photograph %s: %w", r.Photo, err)
-	}
-	if err := room.Marks(r.Corners, img.Rect.Dx(), img.Rect.Dy()).Check(img.Rect.Dx(), img.Rect.Dy()); err != nil {
-		return err
+		return fmt.Errorf("the room of %s: %w", path, err)
 	}
 	s := slab.Resolve(o.Design)
-	order := room.OrderOf(r, img, float64(meta.Focal35), s)
+	order := room.OrderOf(r, img, focal35, s)
 	order.Light.Brighter += by.Brighter
 	order.Light.Warmer += by.Warmer
 	return composeTo(cmd, output, room.Top{Design: o.Design, Solid: s}, order, work, width)

@@ -15,6 +15,7 @@ import (
 	"example.org/castwright/export/paper"
 	"example.org/castwright/export/picture"
 	"example.org/castwright/export/raster"
+	"example.org/castwright/export/room"
 	"example.org/castwright/model/approve"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/draw"
@@ -35,9 +36,27 @@ type Order struct {
 	Paper    draw.PaperSize
 	Price    bool // show the option's price
 	Head     draw.Letterhead
-	Quality  picture.Quality // of the photo-like picture
-	Dots     float64         // of that picture to the inch of paper, 0 for 200
+	Quality  picture.Quality // of the pictures
+	Dots     float64         // of these to the inch of paper, 0 for 200
+	Pictures Pictures
+	// Path is the job's file, beside which the photograph of its room lies; for pictures
+	// in the room.
+	Path string
 }
+
+// Pictures says what pictures stand on a sheet.
+type Pictures uint8
+
+// The pictures.
+const (
+	Studio Pictures = iota // photo-like, of the top by itself
+	InRoom                 // set into the photograph of the client's room
+	Both                   // beside each other
+	None
+)
+
+func (p Pictures) studio() bool { return p == Studio || p == Both }
+func (p Pictures) inRoom() bool { return p == InRoom || p == Both }
 
 // Sheet is a made approval sheet.
 type Sheet struct {
@@ -45,7 +64,7 @@ type Sheet struct {
 	job    design.Job
 	option design.Option
 	report report.Report
-	photo  image.Image
+	notes  []string
 	state  draw.ApprovalOptions
 }
 
@@ -72,25 +91,58 @@ func Make(ctx context.Context, o Order, show func(stage string, done float64)) (
 	s.state.Fingerprint, s.state.Mark = print, mark
 	s.state.Head, s.state.Price = o.Head, o.Price
 	s.state.SheetOptions = draw.SheetOptions{Date: o.Date, Paper: o.Paper}
-	width, share := draw.PictureShape(s.job, s.option, s.report, s.state)
+	if err := s.takePictures(ctx, show); err != nil {
+		return nil, err
+	}
+	return s, ctx.Err()
+}
+
+// takePictures takes the pictures that are asked for, that in the room first: the other
+// one has the shape that it leaves.
+func (s *Sheet) takePictures(ctx context.Context, show func(stage string, done float64)) error {
+	o := s.order
+	from, share := 0.0, 1.0
+	told := func(stage string, done float64) {
+		if show != nil {
+			show(stage, from+share*done)
+		}
+	}
 	dots := 200 / 25.4
 	if o.Dots >= 10 && o.Dots <= 600 {
 		dots = o.Dots / 25.4
 	}
-	w := int(math.Round(width * dots))
-	h := int(math.Round(width * share * dots))
-	set := picture.Build(d, s.report.Solid, picture.SetOptions{})
-	s.photo, err = picture.Render(ctx, set, picture.View{Kind: picture.Quarter}, o.Quality, w, h,
-		func(stage string, done float64, _ *image.NRGBA) {
-			if show != nil {
-				show(stage, done)
-			}
-		})
-	if err != nil {
-		return nil, err
+	if o.Pictures == Both {
+		share = 0.5
 	}
-	return s, nil
+	if o.Pictures.inRoom() {
+		photo, focal35, err := room.Kept(o.Path, s.job.Room)
+		if err != nil {
+			return fmt.Errorf("the picture in the room: %w", err)
+		}
+		width := min(photo.Rect.Dx(), int(math.Round(draw.PaperWidth(s.job, s.state.SheetOptions)*dots)))
+		out, err := room.Compose(ctx, room.Top{Design: s.option.Design, Solid: s.report.Solid},
+			room.OrderOf(s.job.Room, photo, focal35, s.report.Solid), o.Quality, width, told)
+		if err != nil {
+			return fmt.Errorf("the picture in the room: %w", err)
+		}
+		s.state.Room, s.notes = out.Image, out.Notes
+		from = share
+	}
+	if o.Pictures.studio() {
+		width, high := draw.PictureShape(s.job, s.option, s.report, s.state)
+		set := picture.Build(s.option.Design, s.report.Solid, picture.SetOptions{})
+		img, err := picture.Render(ctx, set, picture.View{Kind: picture.Quarter}, o.Quality,
+			int(math.Round(width*dots)), int(math.Round(width*high*dots)), func(stage string, done float64, _ *image.NRGBA) { told(stage, done) })
+		if err != nil {
+			return err
+		}
+		s.state.Picture = img
+	}
+	return nil
 }
+
+// Notes are what the maker should know of the picture in the room, in sentences.
+func (s *Sheet) Notes() []string { return s.notes }
 
 // choose finds what is to be printed: the option as it is, as the next revision,
 // or a frozen one with what it was reckoned with.
@@ -144,7 +196,6 @@ func (s *Sheet) Severe() []string {
 func (s *Sheet) pages(width float64) []scene.Page {
 	o := s.state
 	o.Width = width
-	o.Picture = s.photo
 	return draw.Approval(s.job, s.option, s.report, o)
 }
 

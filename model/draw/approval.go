@@ -25,39 +25,13 @@ type ApprovalOptions struct {
 	SheetOptions
 	Head        Letterhead
 	Picture     image.Image // photo-like, wider than high; nil for none
+	Room        image.Image // the top set into a photograph of the client's room; nil for none
 	Revision    int         // that this is, or would be when signed
 	Agreed      string      // how it was agreed, "" while it waits for a signature
 	Fingerprint string
 	Mark        [][]bool // modules of a QR code, rows from the top; nil for none
 	Price       bool     // show the option's price
 }
-
-// A picture on an approval sheet is at least and at most so high for its width.
-const minShare, maxShare = 0.48, 0.66
-
-// PictureShape is the width of the picture on an approval sheet in millimetres,
-// and how high it is for its width: as high as the drawing, at the scale that it
-// has beside the lowest picture, leaves room for.
-func PictureShape(job design.Job, option design.Option, r report.Report, o ApprovalOptions) (width, share float64) {
-	o.Width = 0
-	f := &flow{sys: job.Units, opt: o.SheetOptions}
-	f.turn()
-	f.letterhead(o.Head)
-	f.title(job, option, o)
-	width = f.width()
-	zone := geom.Box{Min: geom.Vec{X: sheetMargin, Y: f.y + minShare*width + pictureFoot}, Max: geom.Vec{X: f.l.w - sheetMargin, Y: f.bottom - 3}}
-	b := r.Solid.Outline.Bounds()
-	if b.Empty() || !b.Min.Finite() || !b.Max.Finite() {
-		return width, minShare
-	}
-	v, one := f.l.plan(option.Design, r, f.l.view(f.sys), zone)
-	around := room(option.Design, r.Solid, v)
-	drawing := b.H()/one + v.Point/f.l.unit*(around[front]+around[back])
-	return width, max(minShare, min(maxShare, minShare+(zone.H()-drawing-6)/width))
-}
-
-// pictureFoot is the room below a picture, for the words under it, mm.
-const pictureFoot = 6.5
 
 // Approval is what the client signs: picture and dimensioned drawing on the first
 // page, everything in words on what follows, with fingerprint and signatures.
@@ -66,7 +40,8 @@ func Approval(job design.Job, option design.Option, r report.Report, o ApprovalO
 	f.turn()
 	f.letterhead(o.Head)
 	f.title(job, option, o)
-	f.picture(o)
+	_, most := pictureRoom(job, option, r, o)
+	f.pictures(o, most)
 	f.drawing(option.Design, r)
 
 	f.head = func(f *flow) { f.runningHead(job, option) }
@@ -172,19 +147,6 @@ func subtitle(job design.Job, option design.Option, date string) string {
 		parts = append(parts, date)
 	}
 	return strings.Join(parts, "   ·   ")
-}
-
-// picture lays the photo-like picture across the page.
-func (f *flow) picture(o ApprovalOptions) {
-	if o.Picture == nil || o.Picture.Bounds().Empty() {
-		return
-	}
-	b := o.Picture.Bounds()
-	h := f.width() * max(minShare, min(maxShare, float64(b.Dy())/float64(b.Dx())))
-	box := geom.Box{Min: f.l.at(sheetMargin, f.y), Max: f.l.at(sheetMargin+f.width(), f.y+h)}
-	f.l.items = append(f.l.items, scene.Picture{Box: box, Image: o.Picture})
-	f.l.words(sheetMargin, f.y+h+3, scene.AnchorStart, typeSmall, false, f.l.theme.Faint, vary)
-	f.y += h + pictureFoot
 }
 
 // drawing lays the plan with its dimensions in the rest of the page, at the
@@ -322,9 +284,9 @@ func (f *flow) sign(o ApprovalOptions, priced bool) {
 		f.turn()
 		top = f.y - 1 // alone on its page
 	}
-	what := "the picture, the drawing and the words"
+	what := o.seen() + "the drawing and the words"
 	if priced {
-		what = "the picture, the drawing, the words and the price"
+		what = o.seen() + "the drawing, the words and the price"
 	}
 	l := f.l
 	l.rule(sheetMargin, l.w-sheetMargin, top+1)

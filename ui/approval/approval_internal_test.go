@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -16,6 +17,7 @@ import (
 	"example.org/castwright/export/letterhead"
 	"example.org/castwright/export/picture"
 	"example.org/castwright/model/approve"
+	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/store"
 	"example.org/castwright/model/units"
@@ -433,4 +435,57 @@ func TestItsSheetSaysWhatIsUnseen(t *testing.T) {
 	if info, err := os.Stat(path); err != nil || info.Size() < 1000 {
 		t.Errorf("%v\n%s", err, r.reads())
 	}
+}
+
+// The sheet takes the top in the client's room where the job has a photograph of it, and
+// does not offer it where there is none.
+func TestSheetInRoom(t *testing.T) {
+	r := newRig(t)
+	r.d.MakeSheet()
+	if said := r.buttons(); slices.Contains(said, "Room") || slices.Contains(said, "Both") || !slices.Contains(said, "None") {
+		t.Errorf("without a room there are %q", said)
+	}
+	r.press("Cancel")
+	var photo bytes.Buffer
+	if err := png.Encode(&photo, image.NewGray(image.Rect(0, 0, 400, 300))); err != nil {
+		t.Fatal(err)
+	}
+	job := filepath.Join(r.dir, "job.json")
+	name, sum, err := store.KeepPhoto(job, photo.Bytes(), ".png")
+	if err != nil {
+		t.Fatal(err)
+	}
+	spot := func(x, y units.Share) design.Spot { return design.Spot{X: x * units.Percent, Y: y * units.Percent} }
+	j := r.s.Job()
+	j.Room = design.Room{Photo: name, SHA256: sum, Corners: [4]design.Spot{spot(25, 30), spot(75, 30), spot(88, 70), spot(12, 70)},
+		Width: 500 * units.Millimetre, Depth: 300 * units.Millimetre, At: design.Point{X: 9 * units.Metre}}
+	r.s.Load(j, job)
+	path := filepath.Join(r.dir, "in-room.pdf")
+	r.d.MakeSheet()
+	r.press("Room")
+	r.press("Make the sheet…")
+	r.entry("A name in this folder").SetText(path)
+	r.press("Write")
+	if !strings.Contains(r.reads(), "is written") || !strings.Contains(r.reads(), "lies outside the photograph") {
+		t.Errorf("the window says:\n%s", r.reads())
+	}
+	if got := r.pdfText(path); !strings.Contains(got, "Set into a photograph of the room.") {
+		t.Errorf("the sheet says:\n%s", got)
+	}
+}
+
+// buttons is the words of the buttons of the open card.
+func (r *rig) buttons() []string {
+	var said []string
+	var walk func(o fyne.CanvasObject)
+	walk = func(o fyne.CanvasObject) {
+		if b, ok := o.(*control.Button); ok {
+			said = append(said, b.Face().Text)
+		}
+		for _, c := range children(o) {
+			walk(c)
+		}
+	}
+	walk(r.f.Window.Canvas().Overlays().Top())
+	return said
 }

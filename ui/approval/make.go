@@ -3,6 +3,7 @@ package approval
 import (
 	"context"
 	"io"
+	"strings"
 
 	"example.org/castwright/model/store"
 	"example.org/castwright/ui/control"
@@ -19,12 +20,16 @@ type paper interface {
 // names the paper when it is done.
 func (d *Desk) make(title, what, path string, kind fileKind, width int,
 	of func(ctx context.Context, show func(string, float64)) (paper, error)) {
+	var notes []string // of what was made, set before it is done
 	control.Start(d.frame, d.later, control.Work{
 		Title: title,
 		Do: func(ctx context.Context, show func(string, float64)) error {
 			p, err := of(ctx, show)
 			if err != nil {
 				return err
+			}
+			if n, ok := p.(interface{ Notes() []string }); ok {
+				notes = n.Notes()
 			}
 			show("Writing the file", 1)
 			return store.Write(path, func(w io.Writer) error {
@@ -42,7 +47,7 @@ func (d *Desk) make(title, what, path string, kind fileKind, width int,
 				control.Warn(d.frame, "The "+what+" is not written", err)
 				return
 			}
-			control.Tell(d.frame, "The "+what+" is written", path)
+			control.Tell(d.frame, "The "+what+" is written", strings.Join(append([]string{path}, notes...), "\n"))
 		},
 	})
 }

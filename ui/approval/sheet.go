@@ -3,6 +3,7 @@ package approval
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/castwright/export/approval"
@@ -78,11 +79,13 @@ func (d *Desk) MakeSheet() {
 	})
 
 	var kind fileKind
+	pictures := label("Picture", d.pictureChoice(&order.Pictures, j.Room.None()).Container)
 	left := control.Column(look.Space,
 		section("The sheet"),
 		label("Option", control.Middle(control.NewText(nameOf(o)).Cut())),
 		label("Paper", d.paperChoice(&order.Paper).Container),
 		label("File", d.kindChoice(&kind).Container),
+		pictures,
 		label("Letterhead", container.NewBorder(nil, nil, nil, letters, control.Middle(head))),
 		section("Price"),
 		label("Amount", money), label("Words", note), show,
@@ -139,6 +142,29 @@ func (d *Desk) MakeSheet() {
 			}}).Sized(900, 640).Show()
 }
 
+// pictureChoice is which pictures the sheet shows; those in the room only where the job
+// has one.
+func (d *Desk) pictureChoice(which *approval.Pictures, noRoom bool) *control.Segments {
+	kinds := []approval.Pictures{approval.Studio, approval.InRoom, approval.Both, approval.None}
+	faces := []control.Face{
+		{Text: "Studio", Hint: "The top by itself, photo-like."},
+		{Text: "Room", Hint: "The top set into the photograph of the client's room."},
+		{Text: "Both", Hint: "The top by itself, and beside it in the client's room."},
+		{Text: "None", Hint: "The drawing alone, as large as the page allows."},
+	}
+	if noRoom {
+		kinds, faces = []approval.Pictures{approval.Studio, approval.None}, []control.Face{faces[0], faces[3]}
+		faces[0].Hint += " The job holds no photograph of the room to set it into."
+	}
+	var s *control.Segments
+	s = control.NewSegments(d.frame, faces, func(i int) {
+		*which = kinds[i]
+		s.SetPicked(i)
+	})
+	s.SetPicked(slices.Index(kinds, *which))
+	return s
+}
+
 // keep takes what was typed into the job, as one step of undo, if it is new.
 func (d *Desk) keep(o design.Option, words design.Terms, price design.Price) error {
 	var steps []edit.JobEdit
@@ -157,6 +183,7 @@ func (d *Desk) keep(o design.Option, words design.Terms, price design.Price) err
 // writeSheet asks for the file's name, makes the sheet in the background and writes
 // it.
 func (d *Desk) writeSheet(order approval.Order, kind fileKind, what string) {
+	order.Path = d.s.Path()
 	files.Choose(d.frame, files.Wish{Title: "Write the approval sheet", Accept: "Write", Ext: kind.ext(), Write: true,
 		Start: d.files.ExportName(what, kind.ext())}, func(path string) {
 		d.make("Making the approval sheet", "sheet", path, kind, sheetWidth, func(ctx context.Context, show func(string, float64)) (paper, error) {
