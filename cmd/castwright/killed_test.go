@@ -3,6 +3,7 @@
 package main_test
 
 import (
+	"flag"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -15,14 +16,14 @@ import (
 
 // kills is how often the program is killed. The two hundred times of package
 // keep's test are cheaper; here the whole window dies.
-const kills = 20
+var kills = flag.Int("kills", 20, "how often the window is killed")
 
 // TestKilledAtAnyMoment kills the window (SIGKILL) at random moments of editing and
 // saving. Each time the job's file holds a whole job, one of those that were saved;
 // the next start offers what was not saved; and taken up it is no older than two
 // seconds before the end. It is run by hand:
 //
-//	go test -tags window,kills -run TestKilled ./cmd/castwright
+//	go test -tags window,kills -run TestKilled -timeout 0 ./cmd/castwright -args -kills 200
 func TestKilledAtAnyMoment(t *testing.T) {
 	d := startDisplay(t, screenW, screenH)
 	h := d.hand(t)
@@ -35,7 +36,7 @@ func TestKilledAtAnyMoment(t *testing.T) {
 	width := 1200.0 // that the job has now, mm
 	offered, saves, inSave := 0, 0, 0
 
-	for round := range kills {
+	for round := range *kills {
 		r := start(t, d, home, path)
 		r.wait("the job is open", func(s state) bool { return s.Path == path && !s.Busy })
 		// seen is when each width was first seen in the window.
