@@ -137,7 +137,7 @@ func TestKilledAtAnyMoment(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	t.Logf("%d kills, %d of them right after a save was asked for; %d saves; recovery offered %d times", kills, inSave, saves, offered)
+	t.Logf("%d kills, %d of them right after a save was asked for; %d saves; recovery offered %d times", *kills, inSave, saves, offered)
 	if offered == 0 {
 		t.Error("recovery was never offered: the kills came at the wrong moments")
 	}

@@ -40,10 +40,20 @@ func main() {
 	makeCacheFolder()
 	a := app.NewWithID("org.example.castwright")
 	a.Settings().AddListener(forgetFonts)
+	keepQuiet(a)
 	if icon, err := emblem.PNG(128); err == nil {
 		a.SetIcon(fyne.NewStaticResource("castwright.png", icon))
 	}
 	ui.Run(a, ui.Args{Path: path, Dump: *dump, Ready: os.Stdout, Mouse: &mouse{}, Screen: screen})
+}
+
+// keepQuiet has the toolkit do nothing as it stops. It would save preferences of its
+// own, which are not used here, on another goroutine, and panics when that comes
+// after its queue is closed.
+func keepQuiet(a fyne.App) {
+	if l, ok := a.Lifecycle().(interface{ SetOnStoppedHookExecuted(func()) }); ok {
+		l.SetOnStoppedHookExecuted(nil)
+	}
 }
 
 // makeCacheFolder makes the user's cache folder, which the toolkit expects and

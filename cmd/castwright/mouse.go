@@ -10,7 +10,8 @@ import (
 // in a slow frame, lands where the pointer was a frame ago, and a release leaves
 // the last of a drag out. Here a press, a release or a turn of the wheel that
 // comes after a move waits until that move has been looked at, and the place where
-// it was made is kept for whoever asks.
+// it was made is kept for whoever asks. Keys that come after such a press wait for
+// it: a number that is typed right after a click is for what was clicked.
 //
 // All of it belongs to the main goroutine.
 type mouse struct {
@@ -19,6 +20,7 @@ type mouse struct {
 	x, y   float64                // pixels of the window
 	waits  bool                   // a move has not been looked at yet
 	late   int                    // acts that wait for it
+	queued int                    // these, and keys that wait for them
 	acting bool                   // the toolkit is told of a press made at x0, y0
 	x0, y0 float64
 }
@@ -46,6 +48,24 @@ func (m *mouse) Attach() {
 	m.win.SetScrollCallback(func(w *glfw.Window, dx, dy float64) {
 		m.act(func() { wheel(w, dx, dy) })
 	})
+	key := m.win.SetKeyCallback(nil)
+	m.win.SetKeyCallback(func(w *glfw.Window, k glfw.Key, code int, a glfw.Action, mods glfw.ModifierKey) {
+		m.inTurn(m.queued > 0, func() { key(w, k, code, a, mods) })
+	})
+	char := m.win.SetCharCallback(nil)
+	m.win.SetCharCallback(func(w *glfw.Window, c rune) {
+		m.inTurn(m.queued > 0, func() { char(w, c) })
+	})
+}
+
+// inTurn does something now, or after what waits already.
+func (m *mouse) inTurn(wait bool, do func()) {
+	if !wait {
+		do()
+		return
+	}
+	m.queued++
+	fyne.Do(func() { m.queued--; do() })
 }
 
 // act tells the toolkit of something that was done where the mouse is now.
@@ -56,9 +76,9 @@ func (m *mouse) act(tell func()) {
 		tell()
 		m.acting = false
 	}
-	if m.waits {
+	if m.waits || m.queued > 0 {
 		m.late++
-		fyne.Do(func() { m.late--; do() })
+		m.inTurn(true, func() { m.late--; do() })
 	} else {
 		do()
 	}

@@ -41,6 +41,16 @@ func TestQuickHand(t *testing.T) {
 	burst("mousedown", "mouseup", corner)
 	r.wait("nothing is selected by a click right before the move", func(s state) bool { return len(s.Selection) == 0 })
 
+	// Keys that are struck in the same frame come after the click that they are for.
+	time.Sleep(500 * time.Millisecond)
+	edge := first.Board.place(1200, 250)
+	h.move(ground)
+	h.do(append(append([]string{"mousemove"}, edge.words()...), "mousedown", "1", "mouseup", "1",
+		"key", "1", "key", "2", "key", "1", "key", "0", "key", "Return")...)
+	r.wait("the number typed right after a click is for what was clicked", func(s state) bool { return near(s.WidthMM, 1210) })
+	h.key("ctrl+z", "Escape")
+	r.wait("the width is as before", func(s state) bool { return near(s.WidthMM, 1200) })
+
 	// A drag that ends within a frame, and goes on moving after the release.
 	time.Sleep(500 * time.Millisecond)
 	out := first.Board.place(1300, -60)
