@@ -44,6 +44,7 @@ func main() {
 	if icon, err := emblem.PNG(128); err == nil {
 		a.SetIcon(fyne.NewStaticResource("castwright.png", icon))
 	}
+	go keepAlive(a.Driver())
 	ui.Run(a, ui.Args{Path: path, Dump: *dump, Ready: os.Stdout, Mouse: &mouse{}, Screen: screen})
 }
 
