@@ -92,7 +92,7 @@ const alikeEnough = 0.02
 // must pass, negative for none. It gives the mean and the variance of the mean's
 // luminance.
 func (s *scene) gather(p, n v3, a float64, samples int, rnd *source) (mean v3, variance float64) {
-	mean, variance, _ = s.felt(p, n, a, samples, rnd)
+	mean, variance, _ = s.felt(p, n, a, samples, rnd, nil)
 	return mean, variance
 }
 
@@ -104,7 +104,8 @@ const nearest = 2.0
 // other light than the studio, changes its part within about its distance (after
 // Ward, Rubinstein and Clear, A Ray Tracing Solution for Diffuse Interreflection,
 // 1988).
-func (s *scene) felt(p, n v3, a float64, samples int, rnd *source) (mean v3, variance, steep float64) {
+// What of each light is in sight is written to seen, if that is not nil.
+func (s *scene) felt(p, n v3, a float64, samples int, rnd *source, seen *[mostLights]float64) (mean v3, variance, steep float64) {
 	shift := rnd.shift()
 	pass := passing(a)
 	o := off(p, n)
@@ -128,13 +129,13 @@ func (s *scene) felt(p, n v3, a float64, samples int, rnd *source) (mean v3, var
 		sum = sum.add(l)
 		for k := range m {
 			g := &lights[k]
-			f, seen, reach := s.sampled(o, n, g, fract(u+0.41*float64(k)), fract(v+0.73*float64(k)), pass)
+			f, left, reach := s.sampled(o, n, g, fract(u+0.41*float64(k)), fract(v+0.73*float64(k)), pass)
 			g.all += f
-			g.seen += f * seen
+			g.seen += f * left
 			if reach > 0 {
 				steep += g.bright / max(nearest, reach)
 			}
-			y += g.bright * seen
+			y += g.bright * left
 		}
 		sum2 += y * y
 		ysum += y
@@ -154,6 +155,9 @@ func (s *scene) felt(p, n v3, a float64, samples int, rnd *source) (mean v3, var
 		if g.all > 0 {
 			mean = mean.along(g.e, g.seen/g.all)
 			y += g.bright * g.seen / g.all
+			if seen != nil {
+				seen[g.k] = min(1, g.seen/g.all)
+			}
 		}
 	}
 	mean = v3{max(0, mean.X), max(0, mean.Y), max(0, mean.Z)}

@@ -151,16 +151,35 @@ func (s *scene) lightAt(t *texel, r ray, c *camera, step float64, samples int, r
 		t.d, t.vd = d.small(), float32(v)
 		return
 	}
-	a := s.roughness(h.m)
-	if h.m != matMetal {
-		d, v, steep := s.felt(h.p, h.n, min(a, 1), samples, rnd)
-		t.d, t.vd, t.steep = d.small(), float32(v), float32(steep)
+	if h.m == matMetal {
+		return // it is shaded for each pixel
 	}
+	a := s.roughness(h.m)
+	var seen [mostLights]float64
+	d, v, steep := s.felt(h.p, h.n, min(a, 1), samples, rnd, &seen)
+	t.d, t.vd, t.steep = d.small(), float32(v), float32(steep)
 	t.open = s.rig.open(h.p, h.n).small()
 	if a >= glossy {
 		m, v := s.mirrored(&h, r.d, a, max(2, samples/2), rnd)
+		m = m.add(s.aside(&h, r.d, a, &seen))
 		t.s, t.vs = m.small(), float32(v)
 	}
+}
+
+// aside is what a rough coat mirrors of the lights beside its lobe, without
+// Fresnel; highlights has what is in it.
+func (s *scene) aside(h *hit, d v3, a float64, seen *[mostLights]float64) (sum v3) {
+	w := d.mirrored(h.n)
+	for i := range s.rig.lights {
+		l := &s.rig.lights[i]
+		part := (1 - l.inLobe(h.p, w, a)) * seen[i]
+		if part == 0 {
+			continue
+		}
+		share, facet := l.shine(h.p, h.n, d.mul(-1), a)
+		sum = sum.along(l.l, part*share*fresnel(facet, coatIndex))
+	}
+	return sum.mul(1 / coats().at(a, -d.dot(h.n)))
 }
 
 // roughness is a material's coat in the light layer; negative for none.
@@ -181,17 +200,18 @@ func (s *scene) roughness(m materialID) float64 {
 }
 
 // mirrored is what a rough coat mirrors of the room without its lights; weights
-// are normalized to 1, for the coat's table holds the masking.
+// are normalized to 1, for the coat's table holds the masking and the reflectance.
 func (s *scene) mirrored(h *hit, d v3, a float64, samples int, rnd *source) (v3, float64) {
 	var sum v3
 	weight, sum2 := 0.0, 0.0
 	o := off(h.p, h.n)
 	u, v := rnd.next(), rnd.next()
 	for i := range samples {
-		w, _, g := lobe(d, h.n, a, fract(u+float64(i)*r2x), fract(v+float64(i)*r2y))
+		w, facet, g := lobe(d, h.n, a, fract(u+float64(i)*r2x), fract(v+float64(i)*r2y))
 		if g <= 0 || w.dot(h.n) <= 0 {
 			continue
 		}
+		g *= fresnel(facet, coatIndex)
 		l := s.seen(ray{o, w}, rnd)
 		sum = sum.add(l.mul(g))
 		weight += g

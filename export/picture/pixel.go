@@ -112,31 +112,52 @@ func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 		} else if !fits {
 			mirror = k.s.rig.studio(w)
 		}
-		out.c = out.c.add(mirror.mul(e)).add(k.highlights(ray{o, w}, a, cos, e).mul(e))
+		out.c = out.c.add(mirror.mul(e)).add(k.highlights(&f, o, n, r.d))
 	}
 	return out
 }
 
-// highlights are the lights that a coat mirrors along r.
-func (k *shot) highlights(r ray, a, cos, e float64) v3 {
+// highlights are the lights that a coat or metal mirrors at p, of normal n, along
+// the way back of a ray of direction d. A rough coat has them here where they are
+// in its lobe alone: the light layer has the rest.
+func (k *shot) highlights(f *surface, p, n, d v3) v3 {
 	var sum v3
+	a, w := max(f.a, smoothest), d.mirrored(n)
 	for i := range k.s.rig.lights {
 		l := &k.s.rig.lights[i]
-		v, t := l.sheen(r, a)
-		if v*e*l.l.luma() < 0.003 {
+		part := 1.0
+		if !f.metal {
+			if part = l.inLobe(p, w, a); part == 0 {
+				continue
+			}
+		}
+		share, facet := l.shine(p, n, d.mul(-1), a)
+		if share *= part; share*l.l.luma() < 1e-3 {
 			continue
 		}
-		// One ray tells whether something stands before the light: to where the
-		// mirror ray meets it, or the nearest place of the light.
-		_, u, w, _ := l.meets(r)
-		q := l.c.along(l.u, max(-l.hu, min(l.hu, u))).along(l.v, max(-l.hv, min(l.hv, w))).sub(r.o)
-		t = q.norm()
-		if k.s.blocked(ray{r.o, q.mul(1 / t)}, t) {
+		// One ray tells whether something stands before the light.
+		to := l.near(p, w).sub(p)
+		t := to.norm()
+		if k.s.blocked(ray{p, to.mul(1 / t)}, t) {
 			continue
 		}
-		sum = sum.add(l.l.mul(v))
+		sum = sum.add(l.l.times(f.fresnel(facet)).mul(share))
 	}
 	return sum
+}
+
+// fresnel is a surface's reflectance for light that meets it at an angle.
+func (f *surface) fresnel(cos float64) v3 {
+	k := 0.0
+	switch {
+	case f.metal:
+		return schlick(f.f0, cos)
+	case f.clear:
+		k = fresnel(cos, resinIndex)
+	default:
+		k = fresnel(cos, coatIndex)
+	}
+	return v3{k, k, k}
 }
 
 // reflected is what a smooth mirror shows along r, without lights: the light of
@@ -200,9 +221,5 @@ func (k *shot) metal(f *surface, h *hit, d v3, rnd *source) v3 {
 	if weight > 0 {
 		sum = sum.mul(1 / weight)
 	}
-	w := d.mirrored(n)
-	if w.dot(h.n) > 0 {
-		sum = sum.add(k.highlights(ray{o, w}, f.a, -d.dot(n), 1))
-	}
-	return sum.times(schlick(f.f0, -d.dot(n)))
+	return sum.times(schlick(f.f0, -d.dot(n))).add(k.highlights(f, o, n, d))
 }

@@ -111,9 +111,7 @@ func TestPolishSharpens(t *testing.T) {
 		at := func(u float64) float64 {
 			q := p.along(v3{X: in.Y, Y: -in.X}.unit(), u) // aside
 			w := q.sub(eye).unit()
-			cos := -w.Z
-			a := g.concrete.alpha
-			return coats().at(a, cos) * k.highlights(ray{q.along(v3{Z: 1}, 0.05), v3{w.X, w.Y, -w.Z}}, a, cos, 1).luma()
+			return k.highlights(&surface{a: g.concrete.alpha}, q.along(v3{Z: 1}, 0.05), v3{Z: 1}, w).luma()
 		}
 		for u := 0.0; u < 3000; u += 2 {
 			v := at(u)

@@ -83,13 +83,23 @@ func (s *softbox) share(p, n v3) float64 {
 	prev := cut[m-1].unit()
 	for i := range m {
 		next := cut[i].unit()
-		axis := prev.cross(next)
-		if k := axis.norm(); k > 1e-12 {
-			sum += math.Atan2(k, prev.dot(next)) / k * axis.dot(n)
-		}
+		sum += arcOverSine(prev.dot(next)) * prev.cross(next).dot(n)
 		prev = next
 	}
 	return math.Abs(sum) / (2 * math.Pi)
+}
+
+// arcOverSine is an angle over its sine, by its cosine x: to 3e-9 by the Chebyshev
+// series for cosines from 0 to 1, written as a polynomial.
+func arcOverSine(x float64) float64 {
+	y := math.Abs(x)
+	v := 1.57079632399 + y*(-0.999999294863+y*(0.785368621376+y*(-0.666178024056+y*(0.584830376092+
+		y*(-0.511528251446+y*(0.417678983431+y*(-0.288407422498+y*(0.148879918317+
+			y*(-0.0489340116925+y*0.00749278336414)))))))))
+	if x < 0 {
+		return math.Pi/math.Sqrt(max(1-x*x, 1e-12)) - v
+	}
+	return v
 }
 
 // sheen is how much of the light a coat of roughness a mirrors along r: the
