@@ -67,5 +67,9 @@ func TestRightToLeft(t *testing.T) {
 		if !strings.Contains(words, name) {
 			t.Errorf("%q is not in the sheet:\n%+q", name, words[:min(len(words), 300)])
 		}
+		// What reads the file's title orders and joins it itself.
+		if info := tool(t, "pdfinfo", path); !strings.Contains(info, "Approval, "+name) {
+			t.Errorf("%q is not the title:\n%s", name, info)
+		}
 	}
 }

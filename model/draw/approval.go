@@ -146,7 +146,7 @@ func subtitle(job design.Job, option design.Option, date string) string {
 	if date != "" {
 		parts = append(parts, date)
 	}
-	return strings.Join(parts, "   ·   ")
+	return strings.Join(parts, between)
 }
 
 // drawing lays the plan with its dimensions in the rest of the page, at the
@@ -187,7 +187,7 @@ func (f *flow) runningHead(job design.Job, option design.Option) {
 	// The option first: it must not fall to a long name.
 	whose := "Option " + option.Name
 	if job.Client != "" {
-		whose += "   ·   " + job.Client
+		whose += between + job.Client
 	}
 	w := f.l.words(sheetMargin, f.y, scene.AnchorStart, typeBody, true, f.l.theme.Ink, scene.Fitted(title, typeBody, true, f.width()/2))
 	f.l.words(f.l.w-sheetMargin, f.y, scene.AnchorEnd, typeBody, false, f.l.theme.Faint,

@@ -50,6 +50,10 @@ const (
 	typeSmall = 2.75
 )
 
+// between parts what stands beside each other in a line. Its first character, which is
+// not seen, keeps a number from being taken for a part of a right-to-left name before it.
+const between = "\u200e   ·   "
+
 // printDots is the pixels to the millimetre of paper that textures are made for:
 // 200 to the inch, which is finer than an eye tells on a printed texture.
 const printDots = 200 / 25.4

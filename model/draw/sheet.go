@@ -75,7 +75,7 @@ func (l *layout) header(job design.Job, option design.Option, o SheetOptions) {
 	if option.Name != "" {
 		sub = append(sub, "Option "+option.Name)
 	}
-	l.heading(title, strings.Join(sub, "   ·   "), o.Date)
+	l.heading(title, strings.Join(sub, between), o.Date)
 }
 
 // heading is a title with a line below it and the date at its end.

@@ -102,6 +102,9 @@ func TestOrdered(t *testing.T) {
 		"plain":           "plain",
 		"אב 12.5 mm":      "12.5 בא mm",
 		"Tel. 0761-12 אב": "Tel. 0761-12 בא",
+		"אב (Haifa) · 7":  "בא (Haifa) · 7",
+		// A mark of direction keeps the number behind the name, and is not seen.
+		"אב · 26 May": "26 · בא May", "אב\u200e · 26 May": "בא · 26 May", "\u200e\u061c": "",
 	} {
 		if got := Seen(in); got != want {
 			t.Errorf("%q is seen as %q, want %q", in, got, want)

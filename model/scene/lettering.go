@@ -1,10 +1,9 @@
 package scene
 
 import (
+	"slices"
 	"strings"
 	"sync"
-	"unicode"
-	"unicode/utf8"
 
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensed"
 	"codeberg.org/go-fonts/dejavu/dejavusanscondensedbold"
@@ -174,19 +173,28 @@ func Fitted(text string, size float64, bold bool, width float64) string {
 // characters, control characters as blanks, and without what joins characters or
 // turns the direction of text.
 func Seen(text string) string {
-	simple := true
-	for i := range len(text) {
-		if c := text[i]; c < ' ' || c >= 0x7f {
-			simple = false
-			break
-		}
-	}
-	if simple {
+	if simple(text) {
 		return text
 	}
-	text = joined(strings.ToValidUTF8(text, "□"))
+	return inOrder(clean(joined(strings.ToValidUTF8(text, "□"))))
+}
+
+// Read makes text safe to be read by a program that orders and joins it itself: as
+// [Seen], but in the order of reading and with the letters as they were typed.
+func Read(text string) string {
+	if simple(text) {
+		return text
+	}
+	return clean(strings.ToValidUTF8(text, "□"))
+}
+
+func simple(text string) bool {
+	return strings.IndexFunc(text, func(r rune) bool { return r < ' ' || r >= 0x7f }) < 0
+}
+
+func clean(text string) string {
 	after := rune(0) // the character before
-	text = strings.Map(func(r rune) rune {
+	return strings.Map(func(r rune) rune {
 		before := after
 		after = r
 		switch {
@@ -199,80 +207,44 @@ func Seen(text string) string {
 			return '□'
 		case r == 0x200c || r == joiner || 0xfe00 <= r && r <= 0xfe0f:
 			return -1 // they shape what stands beside them, and are seen by nobody
-		case r == 0x200e || r == 0x200f || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069 || r == 0xfeff:
+		case 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069 || r == 0xfeff:
 			return -1 // they order text that is none of ours, and are seen by nobody
 		case r < ' ' || r >= 0x7f && r < 0xa0 || r == 0x2028 || r == 0x2029 || r >= 0xfffe:
 			return ' '
 		}
 		return r
 	}, text)
-	return ordered(text)
 }
 
-// ordered puts right-to-left stretches into the order in which they are seen in a
-// line that runs from left to right, as all lines of a sheet do (Unicode Standard
-// Annex 9, with a base level of 0).
-func ordered(text string) string {
-	const leftToRight = "\u200e" // decides the base direction
-	var p bidi.Paragraph
-	if _, err := p.SetString(leftToRight + text); err != nil {
-		return text
-	}
-	order, err := p.Order()
-	if err != nil {
-		return text
-	}
-	// The library gives the runs in the order of reading. Right-to-left ones that
-	// only numbers part are seen from the last to the first.
-	var seen, turned []string
-	held := 0 // of turned, up to the last right-to-left run
-	flush := func() {
-		for i := held - 1; i >= 0; i-- {
-			seen = append(seen, turned[i])
+// maxOrdered bounds the characters of a line that are put into order.
+const maxOrdered = 4 * maxText
+
+// inOrder is text in the order in which it is seen in a line that runs from left to
+// right, without the marks that helped to find it.
+func inOrder(text string) string {
+	line := []rune(text)
+	line = line[:min(len(line), maxOrdered)]
+	if slices.ContainsFunc(line, func(r rune) bool {
+		if r < 0x590 { // the first of Hebrew
+			return false
 		}
-		seen = append(seen, turned[held:]...)
-		turned, held = nil, 0
+		c := classOf(r)
+		return c == bidi.R || c == bidi.AL || c == bidi.AN
+	}) {
+		line = ordered(line, 0)
+		text = string(line)
 	}
-	for i := range order.NumRuns() {
-		r := order.Run(i)
-		text := strings.TrimPrefix(r.String(), leftToRight)
-		switch {
-		case r.Direction() == bidi.RightToLeft:
-			turned = append(turned, bidi.ReverseString(text))
-			held = len(turned)
-			continue
-		case held > 0 && held == len(turned):
-			// A number that follows is read on from them.
-			if n := numberAt(text); n > 0 {
-				turned = append(turned, text[:n])
-				held, text = len(turned), text[n:]
-			}
+	return strings.Map(func(r rune) rune {
+		if isDirection(r) {
+			return -1
 		}
-		switch {
-		case held > 0 && !strings.ContainsFunc(text, unicode.IsLetter):
-			turned = append(turned, text)
-		default:
-			flush()
-			seen = append(seen, text)
-		}
-	}
-	flush()
-	return strings.Join(seen, "")
+		return r
+	}, text)
 }
 
-// numberAt is how many bytes a number takes at the start of a text.
-func numberAt(text string) int {
-	n := 0
-	for i, r := range text {
-		switch {
-		case unicode.IsDigit(r):
-			n = i + utf8.RuneLen(r)
-		case !strings.ContainsRune(".,:/-+", r):
-			return n
-		}
-	}
-	return n
-}
+// isDirection reports whether a character is a mark that has a direction alone and is
+// seen by nobody.
+func isDirection(r rune) bool { return r == 0x200e || r == 0x200f || r == 0x061c }
 
 // Unseen is the characters of a text that no face has, each once, in their order:
 // they are set as boxes.
