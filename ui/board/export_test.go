@@ -48,7 +48,7 @@ func (b *Board) Base() *image.RGBA { return b.picture.base }
 
 // Held is how many bytes its pictures take.
 func (b *Board) Held() (n int) {
-	for _, img := range []*image.RGBA{b.picture.frame, b.picture.base, b.picture.spare} {
+	for _, img := range []*image.RGBA{b.picture.frame, b.picture.base, b.picture.spare, b.picture.over.brush.img} {
 		if img != nil {
 			n += len(img.Pix)
 		}

@@ -70,7 +70,7 @@ func (b *Board) draw(w, h int) image.Image {
 // the window's size, and the toolkit's own. They are drawn anew once it is seen again.
 func (b *Board) Away() {
 	p := &b.picture
-	p.frame, p.base, p.spare = nil, nil, nil
+	p.frame, p.base, p.spare, p.over.brush.img = nil, nil, nil, nil
 	p.turn++
 	b.raster.Refresh()
 }

@@ -71,8 +71,9 @@ type kept struct {
 	bytes int
 }
 
-// mostKept bounds what is kept, in bytes.
-const mostKept = 64 << 20
+// mostKept bounds what is kept, in bytes: at 2560 x 1440 nine side by side, or three
+// over each other.
+const mostKept = 40 << 20
 
 // add keeps a layer in place of a lesser one of the same.
 func (k *kept) add(l *layer) {
