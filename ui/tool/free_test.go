@@ -340,3 +340,29 @@ func TestGlassFollowsADraggedRiver(t *testing.T) {
 		t.Errorf("one undo leaves (-before +after):\n%s", diff)
 	}
 }
+
+// TestHintFollowsTheToolAway: what a tool leaves behind is told of by where the
+// mouse is then, not by where it was when the tool was taken.
+func TestHintFollowsTheToolAway(t *testing.T) {
+	d := empty()
+	d.Sinks = []design.Sink{{ID: "sink-1", At: at(600, 250),
+		Shape: design.Shape{Kind: design.ShapeRectangle, Width: 400 * mm, Depth: 300 * mm}}}
+	for name, use := range map[string]func(r *rig){
+		"a tool":         func(r *rig) { r.h.SetTool(tool.Freehand) },
+		"a part in hand": func(r *rig) { r.h.Put(tool.Put{Hole: &design.Hole{Diameter: 35 * mm}}) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := newRig(t, units.Metric, d)
+			r.move(600, 250)
+			r.hintHas("selects the sink")
+			use(r)
+			r.move(100, 100)
+			r.keys(tool.KeyEscape)
+			r.hintHas("selects the top")
+			use(r)
+			r.move(600, 250)
+			r.keys(tool.KeyEscape)
+			r.hintHas("selects the sink")
+		})
+	}
+}

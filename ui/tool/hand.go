@@ -87,6 +87,7 @@ func (h *Hand) SetTool(t Tool) {
 	case t.strokes():
 		h.free = &free{craft: craftOf(t)}
 	}
+	h.lookUnder()
 }
 
 // SetRounding says which grid step the snap holds; one that is not known is by
@@ -332,18 +333,30 @@ func (h *Hand) Move(p Pointer) (changed bool) {
 		return false
 	case h.hold == nil && h.tool == Select:
 		was, link := h.over, h.overBond
-		h.over, h.overBond = grip{}, h.bondUnder(p)
+		h.lookUnder()
 		if h.overBond != nil {
 			return link == nil || *link != *h.overBond
-		}
-		if found := h.under(p); len(found) > 0 {
-			h.over = found[0]
 		}
 		return h.over != was || link != nil
 	default:
 		return false
 	}
 	return true
+}
+
+// lookUnder finds what a press would take hold of where the mouse is: nothing
+// while the hand has something else to do.
+func (h *Hand) lookUnder() {
+	h.over, h.overBond = grip{}, nil
+	if !h.here || h.put != nil || h.pen != nil || h.free != nil || h.hold != nil || h.tool != Select {
+		return
+	}
+	if h.overBond = h.bondUnder(h.at); h.overBond != nil {
+		return
+	}
+	if found := h.under(h.at); len(found) > 0 {
+		h.over = found[0]
+	}
 }
 
 // Follow says that other modifiers are held now: the snap is freed or holds

@@ -193,7 +193,7 @@ func (h *Hand) tellGrip(g grip) string {
 		}
 		return "Click selects the " + partName(d, g.part) + ", Shift+click adds it; drag moves it." + h.below(g)
 	case gripRiver:
-		return "Drag moves the river here; Delete takes this node out."
+		return "Drag moves the river here; Delete takes this point out."
 	case gripWidth:
 		return "Drag makes the river wider or narrower here."
 	case gripSize:

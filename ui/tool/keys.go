@@ -201,6 +201,7 @@ func (h *Hand) Cancel() bool {
 	default:
 		return false
 	}
+	h.lookUnder()
 	return true
 }
 

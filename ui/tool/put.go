@@ -203,6 +203,7 @@ func (h *Hand) carryTaps(p Pointer) {
 
 // setDown adds the part in hand to the design and selects it.
 func (h *Hand) setDown(p Pointer) {
+	defer h.lookUnder()
 	h.carry(p)
 	k := h.put
 	d := k.put.alone(k.by())
