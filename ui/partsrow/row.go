@@ -264,7 +264,7 @@ func (r *Row) openShape() fyne.CanvasObject {
 	}
 	holder := container.NewStack()
 	wide := panel.NewLengthEntry(r.frame, "Width over all.", k.sys, w, "")
-	deep := panel.NewLengthEntry(r.frame, "Depth, front to back.", k.sys, d, "")
+	deep := panel.NewLengthEntry(r.frame, "Depth, front to back; of an L or a U that of each run.", k.sys, d, "")
 	fill := func() {
 		g := r.grid(k.shapes(wide.Length(), deep.Length()), 4)
 		holder.Objects = []fyne.CanvasObject{g}
