@@ -442,6 +442,40 @@ func TestFitFollowsTheTop(t *testing.T) {
 	}
 }
 
+// A number that is typed on the drawing has the view follow too, and is told of
+// wherever the mouse is.
+func TestFitFollowsATypedNumber(t *testing.T) {
+	k := newDesk(t, plain())
+	k.b.Draw(1000, 700)
+	k.s.Select(session.Pick{Node: -1})
+	k.b.Draw(1000, 700)
+	labels := k.b.Labels()
+	if len(labels) == 0 {
+		t.Fatal("the selected top has no measures")
+	}
+	for _, c := range "2600" {
+		k.b.TypedRune(c)
+	}
+	k.b.Draw(1000, 700)
+	v, typing := k.b.Typing()
+	if !typing {
+		t.Fatal("no number is being typed")
+	}
+	for _, l := range labels {
+		k.hover(fyne.NewPos(float32(l.At.X), float32(l.At.Y)))
+		if !strings.HasPrefix(k.hint, v.Name+": Enter") {
+			t.Errorf("over the label of %s while the number is typed: %q", l.Name, k.hint)
+		}
+	}
+	k.b.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if w := k.s.Report().Measures.Bounds.W(); w != 2600 {
+		t.Fatalf("the top is %g mm wide, want 2600", w)
+	}
+	if p := k.pos(2600, 0); p.X > 1000-60 {
+		t.Errorf("after the width was typed the right corner lies at %v", p)
+	}
+}
+
 // Designs that are empty or broken are drawn, and say how to start.
 func TestOddDesigns(t *testing.T) {
 	far := plain()

@@ -49,6 +49,7 @@ func (b *Board) AcceptsTab() bool { return b.hand.WantsTab() }
 func (b *Board) TypedKey(e *fyne.KeyEvent) {
 	b.keyboard = false
 	if k, ok := keyOf[e.Name]; ok && b.hand.Key(k, b.mods()) {
+		b.keepInSight() // a number that was typed may have drawn the top out of it
 		b.after()
 		return
 	}

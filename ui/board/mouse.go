@@ -208,7 +208,7 @@ func (b *Board) MouseMoved(e *desktop.MouseEvent) {
 	changed := b.hand.Move(b.pointer(e.Position))
 	b.reachTo(e.Position)
 	b.number = b.overNumber(e.Position)
-	if b.number {
+	if _, typing := b.Typing(); b.number && !typing {
 		b.tell("Click to type a new value for this measure.")
 		return
 	}
