@@ -69,6 +69,9 @@ func edgeNames(names []string, at []int, of []slab.Side, numbers map[int]int, fa
 		}
 		return "Edges " + edging.And(names)
 	}
+	if len(names) == len(of) && len(names) > 1 {
+		return "All edges"
+	}
 	// Too many to be numbered, or the side is name enough.
 	count := map[string]int{}
 	for _, n := range names {

@@ -84,7 +84,7 @@ func TestEdges(t *testing.T) {
 			[]string{"1 of 26 front edges: half round, was square"}},
 		{"other edges", outline(all(square, nil, 2), oblong...), outline(all(square, map[int]design.ProfileKind{0: half}, 4), angle...),
 			[]string{"Outline", "Front edges: half round and square, was square"}},
-		{"the liner alone", thin, thick, []string{"Front, left, right and back edges: broken stone 20 mm, were broken stone 12 mm"}},
+		{"the liner alone", thin, thick, []string{"All edges: broken stone 20 mm, were broken stone 12 mm"}},
 		{"not seen", outline(all(square, nil, 0, 1, 2, 3), oblong...), outline(all(half, nil, 0, 1, 2, 3), oblong...),
 			[]string{"An edge at the wall, which is not seen, has another profile"}},
 		{"the same", outline(all(half, nil, 2), angle...), outline(all(half, nil, 2), angle...), nil},

@@ -156,7 +156,7 @@ func (f *flow) drawing(d design.Design, r report.Report) {
 	v, one := f.l.plan(d, r, f.l.view(f.sys), zone)
 	f.l.numberEdges(v, r.Solid, edging.Numbers(r.Solid.Sides))
 	f.views[len(f.views)-1] = v
-	y := f.bottom + 3
+	y := f.bottom + 2
 	x := f.l.scaleBar(v, y)
 	words := scaleWords(one, f.sys, f.l.name)
 	for _, side := range r.Solid.Sides {
@@ -199,17 +199,20 @@ func (f *flow) runningHead(job design.Job, option design.Option) {
 
 // materials is the key: swatches with their words beside them.
 func (f *flow) materials(d design.Design, r report.Report) {
-	const most, size = 4, 14.0
+	const row, size = 4, 14.0
 	list := entries(d, r.Solid, f.sys)
-	list = list[:min(len(list), most)]
-	pitch := f.width() / float64(max(3, len(list)))
+	pitch := f.width() / float64(max(3, min(row, len(list))))
 	text := pitch - size - 7
 	f.y += 1
 	bottom := f.y + size
 	for i, e := range list {
-		x := sheetMargin + float64(i)*pitch
+		if i > 0 && i%row == 0 {
+			f.y = bottom + 3
+			bottom = f.y + size
+		}
+		x := sheetMargin + float64(i%row)*pitch
 		e.swatch(f.l, f.views[len(f.views)-1], x, f.y, size)
-		y := f.l.paragraph(x+size+3, f.y+2, text, typeBody, true, f.l.theme.Ink, e.title, 2)
+		y := f.l.paragraph(x+size+3, f.y+2, text, typeBody, true, f.l.theme.Ink, e.title, 3)
 		bottom = max(bottom, f.l.paragraph(x+size+3, y+0.2, text, typeSmall, false, f.l.theme.Faint, e.more, 4)-2)
 	}
 	f.y = bottom + 2

@@ -110,7 +110,8 @@ func farFrom(values []float64, x, apart float64) bool {
 	return true
 }
 
-// across is the chain of sink centres from side to side.
+// across is the chain of sink and hole centres from side to side, of sinks alone where
+// both are too many.
 func (k *sketch) across(d design.Design, s slab.Solid) row {
 	b := k.bounds
 	at := []float64{b.Min.X, b.Max.X}
@@ -124,12 +125,15 @@ func (k *sketch) across(d design.Design, s slab.Solid) row {
 	for _, n := range d.Sinks {
 		mark(geom.Vec{X: n.At.X.MM(), Y: n.At.Y.MM()})
 	}
+	sinks := stations(at)
 	for _, o := range s.Openings {
 		if o.Kind == slab.OpeningHole {
 			mark(o.Centre)
 		}
 	}
-	at = stations(at)
+	if at = stations(at); len(at) > maxStations {
+		at = sinks // what is asked for first
+	}
 	if len(at) < 3 || len(at) > maxStations {
 		return nil
 	}
@@ -142,7 +146,8 @@ func (k *sketch) across(d design.Design, s slab.Solid) row {
 }
 
 // fromBack is the chain of tap lines and sink centres from the back edge to the
-// front edge, as they lie behind and before the last sink to the right.
+// front edge, as they lie behind and before the last sink to the right. A top without
+// either has its holes measured so.
 func (k *sketch) fromBack(d design.Design, s slab.Solid) row {
 	b := k.bounds
 	ends := [2]geom.Vec{{X: b.Max.X, Y: b.Min.Y}, {X: b.Max.X, Y: b.Max.Y}}
@@ -180,6 +185,14 @@ func (k *sketch) fromBack(d design.Design, s slab.Solid) row {
 		}
 		if c.Y /= float64(max(1, count)); count > 0 && b.Contains(c) {
 			mark(c)
+		}
+	}
+	if len(at) == 0 { // a top with holes alone
+		for _, o := range s.Openings {
+			if o.Kind == slab.OpeningHole && b.Contains(o.Centre) {
+				mark(o.Centre)
+				ends[0] = geom.Vec{X: o.Centre.X, Y: crossingBelow(s.Outline, o.Centre, b.Min.Y)}
+			}
 		}
 	}
 	if len(at) == 0 {

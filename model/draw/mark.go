@@ -203,24 +203,57 @@ func (l *layout) numberEdges(v View, s slab.Solid, numbered map[int]int) {
 			continue
 		}
 		delete(numbers, side.Node)
-		var p geom.Vec
-		for i, share := range [...]float64{0.5, 0.36, 0.64, 0.22, 0.78} {
-			at, in := along(side.Points, share)
-			q := v.ToPage(at).Add(geom.Vec{X: in.X, Y: -in.Y}.Mul(inside * l.unit))
-			if i == 0 {
-				p = q
-			}
-			if l.clear(q, 1.2*radius*l.unit) {
-				p = q
-				break
-			}
-		}
+		p := l.freeBeside(v, s, side.Points, inside, radius)
 		ring := circle(p, radius*l.unit)
 		l.items = append(l.items,
 			scene.Fill{Loops: []geom.Loop{ring}, Paint: scene.Paint{Colour: l.theme.Halo}},
 			scene.Stroke{Lines: [][]geom.Vec{ring}, Closed: true, Width: 0.25 * l.unit, Colour: l.theme.Ink},
 			scene.Text{At: p, Size: 1.2 * radius * l.unit, Bold: true, Colour: l.theme.Ink, Text: strconv.Itoa(n)})
 	}
+}
+
+// freeBeside is a place for a disc of a radius beside an edge, mm: inside the top at a
+// distance from it, or where no place there is free of words and openings, outside or
+// farther in.
+func (l *layout) freeBeside(v View, s slab.Solid, edge []geom.Vec, inside, radius float64) geom.Vec {
+	var first geom.Vec
+	for n, far := range [...]float64{inside, -inside, 1.9 * inside} {
+		for i, share := range [...]float64{0.5, 0.36, 0.64, 0.22, 0.78} {
+			at, in := along(edge, share)
+			q := v.ToPage(at).Add(geom.Vec{X: in.X, Y: -in.Y}.Mul(far * l.unit))
+			if n == 0 && i == 0 {
+				first = q
+			}
+			if l.clear(q, 1.2*radius*l.unit) && offOpenings(v, s, q, 1.2*radius*l.unit) {
+				return q
+			}
+		}
+	}
+	return first
+}
+
+// offOpenings reports whether a disc of the page lies off the openings of a top and what
+// is seen of its bowls.
+func offOpenings(v View, s slab.Solid, p geom.Vec, r float64) bool {
+	off := func(loop geom.Loop) bool {
+		b := loop.Bounds()
+		if b.Empty() {
+			return true
+		}
+		box := geom.EmptyBox().Include(v.ToPage(b.Min)).Include(v.ToPage(b.Max)).Grow(r)
+		return !box.Contains(p)
+	}
+	for _, o := range s.Openings {
+		if !off(o.Loop) {
+			return false
+		}
+	}
+	for _, b := range s.Bowls {
+		if !off(b.Loop) {
+			return false
+		}
+	}
+	return true
 }
 
 // clear reports whether no text of the page comes near to a place.

@@ -115,6 +115,8 @@ func edgeRows(s slab.Solid, sys units.System) []string {
 		names := sides[g]
 		start := ""
 		switch {
+		case len(order) == 1:
+			names = []string{"all round"}
 		case numbers == nil:
 			names = edging.BySide(names)
 		case len(names) == 1:
@@ -164,6 +166,23 @@ func counted(list []string) string {
 	return strings.Join(order, "; ")
 }
 
+// tallied is words, equal ones once with their number behind: "front left (2)".
+func tallied(list []string) []string {
+	var order []string
+	n := map[string]int{}
+	for _, w := range list {
+		if n[w]++; n[w] == 1 {
+			order = append(order, w)
+		}
+	}
+	for i, w := range order {
+		if n[w] > 1 {
+			order[i] = w + " (" + strconv.Itoa(n[w]) + ")"
+		}
+	}
+	return order
+}
+
 // cornersWords says which corners are cut and how: "rounded 70 mm front left".
 func cornersWords(d design.Design, s slab.Solid, sys units.System) string {
 	var order []string
@@ -184,7 +203,7 @@ func cornersWords(d design.Design, s slab.Solid, sys units.System) string {
 		where[words] = append(where[words], cornerName(i, n, s))
 	}
 	for i, words := range order {
-		order[i] = words + " " + edging.And(strings.Split(strings.ReplaceAll(counted(where[words]), " × ", " "), "; "))
+		order[i] = words + " " + edging.And(tallied(where[words]))
 	}
 	return sentence(strings.Join(order, "; "))
 }
@@ -315,7 +334,11 @@ func channelRow(c design.Channel, s slab.Solid, sys units.System) string {
 		}
 	}
 	if len(ends) > 0 {
-		words += "; runs out at the " + edging.And(strings.Split(strings.ReplaceAll(counted(ends), " × ", " "), "; ")) + " edge"
+		edge := " edge"
+		if len(ends) > 1 {
+			edge = " edges"
+		}
+		words += "; runs out at the " + edging.And(tallied(ends)) + edge
 	}
 	return words
 }

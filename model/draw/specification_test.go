@@ -85,3 +85,22 @@ func TestInsideCorner(t *testing.T) {
 		}
 	}
 }
+
+// What there is several times is told with its number, and what goes all round so.
+func TestSeveral(t *testing.T) {
+	d := counter()
+	for i := range d.Outline.Nodes {
+		d.Outline.Nodes[i].Edge.Profile, d.Outline.Nodes[i].Edge.Side = design.Profile{Kind: design.ProfileHalfRound}, design.SideSeen
+		d.Outline.Nodes[i].Corner = design.Corner{Kind: design.CornerRounded, Size: mm(20)}
+	}
+	got := map[string]string{}
+	for _, row := range draw.Specification(d, derive(d), units.Metric) {
+		got[row.Label] = row.Words
+	}
+	if w := got["Edges"]; w != "All round: half round" {
+		t.Errorf("edges %q", w)
+	}
+	if w := got["Corners"]; w != "Rounded 20 mm front left (2), inside corner, front right, back right and back left" {
+		t.Errorf("corners %q", w)
+	}
+}

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/castwright/model/design"
@@ -70,12 +71,16 @@ func seenEdges(s slab.Solid) []edgeGroup {
 				names = append(names, n)
 			}
 		}
-		if len(names) == 4 {
+		if len(names) == 4 || len(out) == 1 && !hasWall(s) {
 			names = []string{"all round"}
 		}
 		out[i].sides = strings.Join(names, ", ")
 	}
 	return out
+}
+
+func hasWall(s slab.Solid) bool {
+	return slices.ContainsFunc(s.Sides, func(side slab.Side) bool { return side.Wall })
 }
 
 // fillWords names what fills a channel.
