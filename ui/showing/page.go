@@ -158,6 +158,7 @@ func (p *Page) Open() {
 // Close leaves the page, stops what it works at and lets its pictures go.
 func (p *Page) Close() {
 	p.Object.Hide()
+	p.photo.Hide() // the window may yet be given another size
 	p.photo.forget()
 	p.stage.forget()
 	p.frame.LetGo()

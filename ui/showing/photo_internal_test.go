@@ -129,6 +129,7 @@ func TestLeavingCancels(t *testing.T) {
 		*k = shooter{}
 		k.meanwhile = func() { k.meanwhile = func() { leave(p) } }
 		p.Walk(1, 0)
+		p.photo.Resize(fyne.NewSize(640, 360)) // as the window leaves the whole screen
 		if k.given != 1 || k.started != 2 || p.photo.shot != nil {
 			t.Errorf("%s: %d begun, %d given up, picture kept %v", name, k.started, k.given, p.photo.shot != nil)
 		}
