@@ -34,6 +34,7 @@ type body struct {
 type edgeShape struct {
 	kind design.ProfileKind
 	r    float64
+	wall bool // it stands at a wall
 }
 
 // Classes of cells, so that most rays need no march.
@@ -61,7 +62,7 @@ func newBody(s slab.Solid, step float64) *body {
 	for _, side := range s.Sides {
 		e := shapeOf(side.Profile, s.Thickness)
 		if side.Wall {
-			e = edgeShape{design.ProfileSquare, 0.5}
+			e = edgeShape{kind: design.ProfileSquare, r: 0.5, wall: true}
 		}
 		b.rough = b.rough || e.kind == design.ProfileRough
 		for i := 0; i+1 < len(side.Points); i++ {
@@ -120,7 +121,7 @@ func noBody(bounds geom.Box) *body {
 }
 
 func shapeOf(p design.Profile, t float64) edgeShape {
-	e := edgeShape{p.Kind, p.Size.MM()}
+	e := edgeShape{kind: p.Kind, r: p.Size.MM()}
 	switch p.Kind {
 	case design.ProfileSquare:
 		// No cast arris is quite sharp; this much catches the light.

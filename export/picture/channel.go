@@ -1,7 +1,9 @@
 package picture
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"example.org/castwright/model/geom"
 	"example.org/castwright/model/slab"
@@ -30,7 +32,6 @@ func newChannel(r slab.Recess, b *body, plan *field) channel {
 	if c.filled {
 		c.coat = max(0, min(25, r.Fill.TopCoat.MM()))
 	}
-	n := 0.0
 	for _, l := range r.Loops {
 		for i, p := range l {
 			q := l[(i+1)%len(l)]
@@ -44,25 +45,54 @@ func newChannel(r slab.Recess, b *body, plan *field) channel {
 	}
 	c.falls = c.falls && c.filled // an empty one is a notch in the edge
 	if c.falls {
-		// The mouth is the middle of the outline within the channel.
-		f := b.outline
-		for k, d := range f.d {
-			if math.Abs(float64(d)) < f.step && plan.d[k] < 0 {
-				p := f.node(k%f.nx, k/f.nx)
-				c.mouth, n = c.mouth.Add(p), n+1
-			}
-		}
-		if n > 0 {
-			c.mouth = c.mouth.Mul(1 / n)
-		} else {
-			c.falls = false
-		}
+		c.mouth, c.falls = mouthOf(plan, b)
 	}
 	if c.falls {
-		c.runs = runsOf(b.way[len(b.way)-1]+b.segs[len(b.segs)-1].a.Dist(b.segs[len(b.segs)-1].b), b.t)
+		last := len(b.segs) - 1
+		c.runs = runsOf(b.way[last]+b.segs[last].a.Dist(b.segs[last].b), b.t)
 	}
 	c.resin = newResin(r.Fill, c.depth+c.coat)
 	return c
+}
+
+// mouthOf is the middle of where a channel leaves the top: of the foremost of its
+// mouths that are at no wall, if there is one. ok is false when it leaves nowhere.
+func mouthOf(plan *field, b *body) (mouth geom.Vec, ok bool) {
+	f := b.outline
+	type place struct {
+		geom.Vec
+		wall bool
+	}
+	var all []place
+	for k, d := range f.d {
+		if math.Abs(float64(d)) < f.step && plan.d[k] < 0 {
+			all = append(all, place{f.node(k%f.nx, k/f.nx), b.edges[max(0, f.near[k])].wall})
+		}
+	}
+	if len(all) == 0 {
+		return geom.Vec{}, false
+	}
+	first := slices.MinFunc(all, func(p, q place) int {
+		if p.wall != q.wall {
+			return map[bool]int{true: 1, false: -1}[p.wall]
+		}
+		return cmp.Compare(p.Y, q.Y)
+	})
+	// From the first one on, all that are joined to it.
+	mine := []geom.Vec{first.Vec}
+	for k := 0; k < len(mine); k++ {
+		all = slices.DeleteFunc(all, func(p place) bool {
+			near := p.Dist(mine[k]) < 4*f.step
+			if near {
+				mine = append(mine, p.Vec)
+			}
+			return near
+		})
+	}
+	for _, p := range mine[1:] { // the first one is among them
+		mouth = mouth.Add(p.Mul(1 / float64(len(mine)-1)))
+	}
+	return mouth, true
 }
 
 // at is the distance to the channel's space, negative inside. It has banks that

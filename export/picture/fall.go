@@ -79,7 +79,8 @@ const runCell = 15.0
 type run struct{ at, w, strong, from, to float64 }
 
 // runsOf are the runs along way mm of an outline, of a top t thick; the first one
-// stands half a cell before its start.
+// stands half a cell before its start. The outline closes: what lies before its start
+// is what lies before its end, and the other way round.
 func runsOf(way, t float64) []run {
 	out := make([]run, int(min(1e5, way/runCell))+3)
 	for i := range out {
@@ -89,6 +90,14 @@ func runsOf(way, t float64) []run {
 			at: (float64(i) - 0.5 + 0.7*(draw(h, 1)-0.5)) * runCell, w: 3.4 + 3.2*draw(h, 2),
 			strong: 1.7 * strong * strong,
 			from:   0.25 * t * draw(h, 4), to: t * (0.62 + 0.55*draw(h, 5)),
+		}
+	}
+	if n := len(out) - 3; n > 0 {
+		out[0] = out[n]
+		out[0].at -= way
+		for i := n + 1; i < len(out); i++ {
+			out[i] = out[i-n]
+			out[i].at += way
 		}
 	}
 	return out

@@ -30,7 +30,11 @@ func ownLegs(s slab.Solid, floor float64) []triangle {
 func cabinet(s slab.Solid, walls bool, floor float64) []triangle {
 	outline := ccw(s.Outline)
 	if !walls {
-		return loft(outline, []ring{{0, 0.50, floor}, {0, 0.46, floor + 30}, {0, 0.42, -200}, {0, 0.55, -0.2}}, matWood)
+		// Set back all round by a share of the top's width, on a plinth.
+		in := 0.8 * outline.Area() / outline.Perimeter()
+		foot := in + 30
+		return loft(outline, []ring{{foot, 1, floor}, {foot, 1, floor + 79}, {foot, 1, floor + 80}, {in, 1, floor + 80.5},
+			{in, 1, floor + 82}, {in, 1, -2}, {in, 1, -0.2}}, matWood)
 	}
 	// Set back on the seen sides alone: at a wall the cabinet fills the corner.
 	rows := make([][]v3, 4)

@@ -126,10 +126,11 @@ func (s *Set) camera(v View, w, h int) camera {
 }
 
 // frontSpot is a place by the front edge that shows something: an open end of
-// a channel, or the front's left third.
+// a channel that is at no wall, or the front's left third.
 func (s *Set) frontSpot() geom.Vec {
 	for i := range s.body.channels {
-		if c := &s.body.channels[i]; c.falls {
+		c := &s.body.channels[i]
+		if c.falls && !s.body.edges[s.body.outline.nearest(c.mouth.X, c.mouth.Y)].wall {
 			return c.mouth
 		}
 	}
