@@ -81,7 +81,7 @@ func Compare(job design.Job, a, b Side, o CompareOptions) scene.Page {
 		if name != "" {
 			tx += l.words(x, 38.4, scene.AnchorStart, 4.4, true, l.theme.Ink, scene.Fitted(name, 4.4, true, 0.4*half)) + 3
 		}
-		l.words(tx, 38.4, scene.AnchorStart, 4.4, false, l.theme.Ink, scene.Fitted(s.Option.Title, 4.4, false, half-(tx-x)))
+		l.optionTitle(tx, 38.4, half-(tx-x), s.Option.Title)
 		bounds := s.Report.Solid.Outline.Bounds()
 		if bounds.Empty() || !bounds.Min.Finite() || !bounds.Max.Finite() {
 			continue
@@ -118,6 +118,19 @@ func Compare(job design.Job, a, b Side, o CompareOptions) scene.Page {
 	}
 	l.table(job, a, b, changes, o.Cost, l.h-80)
 	return l.page(page)
+}
+
+// optionTitle sets a title beside an option's name, a long one smaller and in two lines.
+func (l *layout) optionTitle(x, y, width float64, title string) {
+	const size, small = 4.4, 3.3
+	if scene.Fitted(title, size, false, width) == title {
+		l.words(x, y, scene.AnchorStart, size, false, l.theme.Ink, title)
+		return
+	}
+	lines := wrapped(title, small, false, width, 2)
+	for i, line := range lines {
+		l.words(x, y+1.3*small*(float64(i)-0.5*float64(len(lines)-1)), scene.AnchorStart, small, false, l.theme.Ink, line)
+	}
 }
 
 // numbersToldOf is those of the numbers of edges that the changes name.
@@ -219,10 +232,31 @@ func (l *layout) table(job design.Job, a, b Side, changes []change.Change, cost 
 	}
 	half := (right - x - 12) / 2
 	column := func(k int) float64 { return x + float64(k)*(half+12) }
-	// Two lines of heads, and one for each row.
-	rows := (len(changes)+1)/2 + len(words) + (len(numbers)+1)/2
-	pitch := min(4.6, (l.h-17.5-y-4)/float64(max(1, rows+2)))
-	size := min(typeSmall, 0.68*pitch)
+	// Words run over a few lines where there is room for them. Two lines of heads, and one
+	// for each row.
+	from := x + 0.27*half
+	cols := [4]float64{x, from, from + (right-from)/2, right}
+	wordsLines := func(size float64, most int) (lines [][2][]string, n int) {
+		for _, e := range words {
+			both := [2][]string{wrapped(e.A, size, false, cols[2]-cols[1]-4, most), wrapped(e.B, size, false, cols[3]-cols[2], most)}
+			lines = append(lines, both)
+			n += max(1, len(both[0]), len(both[1]))
+		}
+		return lines, n
+	}
+	const gap = 1.6 // between the parts
+	var lines [][2][]string
+	pitch, size := 0.0, 0.0
+	for most := 3; most > 0; most-- {
+		rows := 0
+		lines, rows = wordsLines(typeSmall, most)
+		rows += (len(changes)+1)/2 + (len(numbers)+1)/2
+		pitch = min(4.6, (l.h-17-y-2*gap)/float64(rows+1))
+		if size = min(typeSmall, 0.68*pitch); size == typeSmall || most == 1 {
+			lines, _ = wordsLines(size, most)
+			break
+		}
+	}
 	if n := len(changes); n > 0 {
 		for i, c := range changes {
 			k := i / ((n + 1) / 2)
@@ -232,7 +266,7 @@ func (l *layout) table(job design.Job, a, b Side, changes []change.Change, cost 
 			}
 			l.words(column(k)+6, at, scene.AnchorStart, size, false, l.theme.Ink, scene.Fitted(c.Words, size, false, half-6))
 		}
-		y += pitch*float64((n+1)/2) + 1.6
+		y += pitch*float64((n+1)/2) + gap
 	}
 	short := func(name string) string { return scene.Fitted(name, size, true, 30) }
 	nameA, nameB := short(a.Option.Name), short(b.Option.Name)
@@ -246,15 +280,18 @@ func (l *layout) table(job design.Job, a, b Side, changes []change.Change, cost 
 		l.words(cols[2], y, scene.AnchorStart, size, bold, l.theme.Ink, scene.Fitted(e.B, size, bold, end-cols[2]))
 	}
 	if len(words) > 0 {
-		from := x + 0.27*half
-		cols := [4]float64{x, from, from + (right-from)/2, right}
 		put(cols, Contrast{A: nameA, B: nameB}, true, y)
 		y += pitch
-		for _, e := range words {
-			put(cols, e, false, y)
-			y += pitch
+		for i, e := range words {
+			l.words(cols[0], y, scene.AnchorStart, size, false, l.theme.Faint, scene.Fitted(e.Label, size, false, cols[1]-cols[0]-3))
+			for k, side := range lines[i] {
+				for n, line := range side {
+					l.words(cols[1+k], y+pitch*float64(n), scene.AnchorStart, size, false, l.theme.Ink, line)
+				}
+			}
+			y += pitch * float64(max(1, len(lines[i][0]), len(lines[i][1])))
 		}
-		y += 1.6
+		y += gap
 	}
 	n := (len(numbers) + 1) / 2
 	for k := range min(2, len(numbers)) {

@@ -182,10 +182,10 @@ func channelsWords(d design.Design, sys units.System) string {
 }
 
 func bedsWords(d design.Design, sys units.System) string {
-	return joined(d.Glass, func(g design.GlassBed) string {
+	return sentence(joined(d.Glass, func(g design.GlassBed) string {
 		_, more := bedWords(g, sys)
 		return more
-	})
+	}))
 }
 
 func sinksWords(d design.Design, sys units.System) string {
