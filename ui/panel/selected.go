@@ -58,8 +58,8 @@ func (b *sheet) top(box geom.Box) {
 	b.colour("Colour", "Base colour of the concrete. It is never exactly so: say it to the client.",
 		f.Colour, ofConcrete,
 		func(c design.Colour) edit.Edit { return set(func(g *design.Finish) { g.Colour = c }) })
-	b.choice("Face", "What makes up most of the ground face.", words.Exposures, int(f.Exposure),
-		func(i int) edit.Edit { return set(func(g *design.Finish) { g.Exposure = design.Exposure(i) }) })
+	b.choice("Face", "What makes up most of the ground face; the grind goes with it, unless it is one of your own.",
+		words.Exposures, int(f.Exposure), func(i int) edit.Edit { return edit.SetExposure(design.Exposure(i), b.sys) })
 	b.choice("Polish", "How much the face mirrors.", words.Polishes, f.Polish-1,
 		func(i int) edit.Edit { return set(func(g *design.Finish) { g.Polish = i + 1 }) })
 	b.length("Grind", "What grinding takes off the face; the form is that much deeper.", f.Grind,

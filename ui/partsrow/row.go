@@ -318,12 +318,15 @@ func (r *Row) openEdge() fyne.CanvasObject {
 
 // openFinish offers colours, exposure and polish.
 func (r *Row) openFinish() fyne.CanvasObject {
+	do := func(e edit.Edit) {
+		if err := r.s.Do(e); err != nil {
+			control.Warn(r.frame, "That can't be done", err)
+		}
+	}
 	set := func(change func(*design.Finish)) {
 		f := r.s.Design().Finish
 		change(&f)
-		if err := r.s.Do(edit.SetFinish(f)); err != nil {
-			control.Warn(r.frame, "That can't be done", err)
-		}
+		do(edit.SetFinish(f))
 	}
 	f := r.s.Design().Finish
 	k := r.kit()
@@ -334,11 +337,11 @@ func (r *Row) openFinish() fyne.CanvasObject {
 		picture := control.NewPicture(r.frame, pictureW, 56, func(w, h int) control.Paint {
 			return func() *image.RGBA { return paintDesign(sample, false, w, h) }
 		})
-		t := control.NewTile(r.frame, "What makes up most of the ground face. A click takes it.",
+		t := control.NewTile(r.frame, "What makes up most of the ground face; the grind goes with it, unless it is one of your own.",
 			control.Pad(look.Space, look.Space, control.Column(look.Gap, picture,
 				control.NewText(name).Centred())), func() {
 				r.close()
-				set(func(f *design.Finish) { f.Exposure = design.Exposure(i) })
+				do(edit.SetExposure(design.Exposure(i), r.s.Job().Units))
 			}).OnGround(look.Ground)
 		t.SetOn(int(f.Exposure) == i)
 		grid.Add(t)

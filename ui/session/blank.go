@@ -21,17 +21,16 @@ func Blank(sys units.System) design.Job {
 // Plain is the plain rectangular top of [Blank].
 func Plain(sys units.System) design.Design {
 	width, depth, thick, ease := 1500*units.Millimetre, 550*units.Millimetre, 40*units.Millimetre, 3*units.Millimetre
-	grind := units.Millimetre / 2
 	if sys == units.Imperial {
 		width, depth, thick, ease = 61*units.Inch, 22*units.Inch, 3*units.Inch/2, units.Inch/8
-		grind = units.Inch / 64
 	}
 	d := design.Design{
 		Outline:   edit.Rectangle(width, depth),
 		Thickness: thick,
 		Finish: design.Finish{
 			Colour: design.Colour{R: 0xa9, G: 0xa6,
-				B: 0x9f}, Exposure: design.ExposureCream, Polish: 2, Grind: grind,
+				B: 0x9f}, Exposure: design.ExposureCream, Polish: 2,
+			Grind: edit.UsualGrind(design.ExposureCream, sys),
 		},
 	}
 	for i, n := range d.Outline.Nodes {
