@@ -24,6 +24,23 @@ func frame(t *testing.T) *control.Frame {
 
 func press(o fyne.Focusable, name fyne.KeyName) { o.TypedKey(&fyne.KeyEvent{Name: name}) }
 
+func TestSentence(t *testing.T) {
+	for in, want := range map[string]string{
+		"":                                   "",
+		"the disk is full":                   "The disk is full.",
+		"ärger mit der Platte!":              "Ärger mit der Platte!",
+		"sink.svg: no outline was found":     "sink.svg: no outline was found.",
+		"our sink 2.dxf: it is empty":        "our sink 2.dxf: it is empty.",
+		"übung.svg: it is empty":             "übung.svg: it is empty.",
+		"saving /home/a/job.json: disk full": "Saving /home/a/job.json: disk full.",
+		"a width of 3.5 mm: too small":       "A width of 3.5 mm: too small.",
+	} {
+		if got := control.Sentence(in); got != want {
+			t.Errorf("Sentence(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
+
 func TestEntryTakesTheWholeText(t *testing.T) {
 	f := frame(t)
 	for _, was := range []string{"", "12", "a longer text"} {

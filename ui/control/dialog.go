@@ -1,7 +1,10 @@
 package control
 
 import (
+	"regexp"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -130,12 +133,19 @@ func Warn(f *Frame, title string, err error) {
 	NewDialog(f, title, body, Answer{Text: "Close", Kind: Primary, Enter: true, Esc: true}).Show()
 }
 
-// Sentence is an error's words with a capital and a full stop.
+// fileName is how the name of a file looks that stands before a colon.
+var fileName = regexp.MustCompile(`^[^/\\]+\.[A-Za-z][A-Za-z0-9]{1,4}$`)
+
+// Sentence is an error's words with a capital and a full stop. The name of a file
+// that it begins with stays as it is.
 func Sentence(s string) string {
 	if s == "" {
 		return ""
 	}
-	s = strings.ToUpper(s[:1]) + s[1:]
+	if name, _, _ := strings.Cut(s, ": "); !fileName.MatchString(name) {
+		first, n := utf8.DecodeRuneInString(s)
+		s = string(unicode.ToUpper(first)) + s[n:]
+	}
 	if !strings.ContainsAny(s[len(s)-1:], ".!?") {
 		s += "."
 	}
