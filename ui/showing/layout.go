@@ -2,6 +2,8 @@ package showing
 
 import (
 	"image/color"
+	"sort"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -47,17 +49,18 @@ func area(w, h, u float64, dimensions bool) geom.Box {
 }
 
 // layout sets drawing and picture, the title, the caption and the bar.
-type layout struct{}
+type layout struct{ grown *grown }
 
 func (*layout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(320, 240) }
 
-func (*layout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+func (l *layout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	u := unit(size.Width, size.Height)
 	stage, photo, title, caption, bar := objects[0], objects[1], objects[2], objects[3], objects[4]
 	stage.Resize(size)
 	photo.Resize(size)
 	title.Move(fyne.NewPos(margin*u, 0.8*margin*u))
 	title.Resize(fyne.NewSize(size.Width-2*margin*u, titleRoom*u))
+	l.grown.to(u)
 	least := bar.MinSize()
 	bar.Resize(least)
 	bar.Move(fyne.NewPos((size.Width-least.Width)/2, size.Height-least.Height-0.75*margin*u))
@@ -72,6 +75,7 @@ type title struct {
 	chip         *canvas.Rectangle
 	letter       *canvas.Text
 	name, detail *canvas.Text
+	full         string // the name, if there is room for it
 }
 
 func newTitle() *title {
@@ -99,7 +103,7 @@ func (t *title) show(letter, name, detail string) {
 	if name == "" {
 		name = "Option " + letter
 	}
-	t.letter.Text, t.name.Text, t.detail.Text = letter, name, detail
+	t.letter.Text, t.full, t.detail.Text = letter, name, detail
 	text := theme.Color(theme.ColorNameForeground)
 	t.chip.FillColor, t.letter.Color = text, theme.Color(theme.ColorNameBackground)
 	t.name.Color, t.detail.Color = text, text
@@ -122,6 +126,7 @@ func (t *title) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	t.letter.Resize(fyne.NewSize(wide, words.Height))
 	t.letter.Move(fyne.NewPos(0, (side-words.Height)/2))
 	x := wide + 16*u
+	t.name.Text, t.name.TextSize = within(t.full, t.name.TextSize, t.name.TextStyle, size.Width-x)
 	name, detail := t.name.MinSize(), t.detail.MinSize()
 	t.name.Move(fyne.NewPos(x, side/2-name.Height*0.80))
 	t.detail.Move(fyne.NewPos(x+1, side/2+name.Height*0.20+1*u))
@@ -131,6 +136,24 @@ func (t *title) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	t.ground.SetRadius(letterSide/4*u + pad/2)
 	t.ground.Move(fyne.NewPos(-pad, -pad))
 	t.ground.Resize(fyne.NewSize(fyne.Min(size.Width, x+fyne.Max(name.Width, detail.Width)+pad)+pad, side+2*pad))
+}
+
+// within is a text and its size, smaller or cut where it would be wider than a width.
+func within(text string, size float32, style fyne.TextStyle, width float32) (string, float32) {
+	const least = 0.62 // of the size
+	wide := func(text string) float32 { return fyne.MeasureText(text, size, style).Width }
+	if w := wide(text); w <= width || width <= 0 {
+		return text, size
+	} else if k := width / w; k > least {
+		return text, 0.99 * k * size
+	}
+	size *= least
+	if wide(text) <= width {
+		return text, size
+	}
+	runes := []rune(text)
+	n := sort.Search(len(runes), func(n int) bool { return wide(string(runes[:n+1])+"…") > width })
+	return strings.TrimRight(string(runes[:n]), " ") + "…", size
 }
 
 // caption says what a button does, or what can be done.

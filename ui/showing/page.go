@@ -41,6 +41,7 @@ type Page struct {
 
 	stage   *stage
 	photo   *photo
+	grown   *grown
 	title   *title
 	caption *caption
 	letters *fyne.Container
@@ -126,15 +127,18 @@ func New(s *session.Session, f *control.Frame, close func(), step func(by int)) 
 	p.lines = button(icon.Dimension, "Dimension lines on the drawing, or none (D).", p.ToggleDimensions)
 	p.colours = button(icon.Texture, "The finish as it looks, or plain colours (F).", p.ToggleTextures)
 	leave := button(icon.Close, "Back to work (Esc).", close)
-	side := func(b *control.Button) fyne.CanvasObject { return control.Sized(touch, touch, b) }
+	p.grown = &grown{by: 1}
+	side := func(b *control.Button) fyne.CanvasObject { return p.grown.sized(touch, touch, b) }
 	p.plan = control.Row(look.Gap, side(p.lines), side(p.colours))
-	p.from = control.Row(look.Gap, control.Sized(192, 0, p.views.Container), gap(),
+	p.from = control.Row(look.Gap, p.grown.sized(192, 0, p.views.Container), gap(),
 		side(act(keys.ZoomOut, icon.ZoomOut)), side(act(keys.ZoomIn, icon.ZoomIn)), gap(),
 		side(p.wall), side(p.cabinet), side(p.legs), gap(), side(act(keys.SavePhoto, icon.Export)))
 	bar := control.Row(look.Gap, side(p.before), p.letters, side(p.after), gap(),
-		control.Sized(176, 0, p.mode.Container), gap(), p.plan, p.from, gap(), side(leave))
-	card := container.NewStack(control.NewFill(look.Surface, touch/2), control.Pad(look.Gap+2, look.Space+look.Gap, bar))
-	p.Object = container.New(&layout{}, p.stage, p.photo, p.title.box, p.caption.box, card)
+		p.grown.sized(176, 0, p.mode.Container), gap(), p.plan, p.from, gap(), side(leave))
+	p.grown.card = control.NewFill(look.Surface, touch/2)
+	card := container.NewThemeOverride(container.NewStack(p.grown.card, control.Pad(look.Gap+2, look.Space+look.Gap, bar)), larger{p.grown})
+	p.grown.over = card
+	p.Object = container.New(&layout{p.grown}, p.stage, p.photo, p.title.box, p.caption.box, card)
 	p.Object.Hide()
 	s.OnChange(func(c session.Change) {
 		p.photo.changed()
@@ -398,6 +402,7 @@ func (p *Page) Refresh() {
 	p.colours.SetOn(p.textures)
 	p.showAbout()
 	p.tell()
+	p.grown.over.Refresh() // what is new in the bar has its theme too
 	if p.picture {
 		p.photo.ask()
 	} else {
@@ -446,7 +451,7 @@ func (p *Page) fillLetters(options []design.Option, at int) {
 				hint = "Shows option " + o.Name + ": " + o.Title + "."
 			}
 			b := control.NewButton(p.frame, control.Face{Text: o.Name, Hint: hint}, func() { p.s.SetOption(o.Name) })
-			p.letters.Add(control.Sized(touch, touch, b))
+			p.letters.Add(p.grown.sized(touch, touch, b))
 		}
 	}
 	if len(options) > 1 && !many {

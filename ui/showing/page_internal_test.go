@@ -148,3 +148,49 @@ func TestLightIsNeutral(t *testing.T) {
 	}
 	light(img, scene.Colour{}) // black stays black
 }
+
+// The bar grows with the page's type on a large screen, fits it, and is never smaller
+// than for a finger.
+func TestBarGrows(t *testing.T) {
+	p, _ := shown(t)
+	bar := p.Object.Objects[4]
+	for _, c := range []struct {
+		size fyne.Size
+		by   float32
+	}{{fyne.NewSize(1000, 640), 1}, {fyne.NewSize(1280, 800), 1}, {fyne.NewSize(2560, 1440), 1.8}, {fyne.NewSize(1280, 800), 1}} {
+		p.Object.Resize(c.size)
+		for _, picture := range []bool{false, true} {
+			p.show(picture)
+			if got := p.before.Size(); got.Width < c.by*touch-0.5 || got.Width > c.by*touch+0.5 || got.Height < c.by*touch-0.5 {
+				t.Errorf("%v, picture %v: a button is %v, want %g times %d", c.size, picture, got, c.by, touch)
+			}
+			if at := bar.Position(); at.X < 0 || at.X+bar.Size().Width > c.size.Width || at.Y+bar.Size().Height > c.size.Height {
+				t.Errorf("%v, picture %v: the bar lies at %v, %v large", c.size, picture, at, bar.Size())
+			}
+		}
+		p.show(false)
+	}
+}
+
+// A long title is set smaller, and cut before it leaves the page.
+func TestLongTitle(t *testing.T) {
+	p, s := rig(t)
+	size := float32(0)
+	for _, words := range []int{2, 12, 60} {
+		j := s.Job()
+		j.Options = append(j.Options[:0:0], j.Options...)
+		j.Options[0].Title = strings.Repeat("glazing ", words)
+		s.Load(j, "")
+		p.Refresh()
+		name := p.title.name
+		if at := name.Position().X + name.MinSize().Width; at > p.title.box.Size().Width+1 {
+			t.Errorf("a title of %d words reaches %g, the page %g", words, at, p.title.box.Size().Width)
+		}
+		if cut := strings.HasSuffix(name.Text, "…"); cut != (words == 60) || size > 0 && name.TextSize >= size {
+			t.Errorf("a title of %d words is %q, in %g", words, name.Text, name.TextSize)
+		}
+		if words < 60 {
+			size = name.TextSize
+		}
+	}
+}
