@@ -61,6 +61,11 @@ func (t *Text) Cut() *Text { t.cut = true; return t }
 // Text is what it says.
 func (t *Text) Text() string { return t.text }
 
+// Whole is the width of all of it, also of what is cut.
+func (t *Text) Whole() float32 {
+	return fyne.MeasureText(t.text, t.Theme().Size(t.size), t.style).Width
+}
+
 // SetText says something else.
 func (t *Text) SetText(text string) {
 	if text != t.text {

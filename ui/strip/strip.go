@@ -48,6 +48,7 @@ type card struct {
 	picture *control.Picture
 	letter  *control.Text
 	title   *control.Text
+	heading *fyne.Container // of both
 	weight  *control.Text
 	price   *control.Text
 	sign    *widget.Icon
@@ -185,8 +186,9 @@ func (p *Strip) newCard(o design.Option) *card {
 		return func() *image.RGBA { return raster.Image(draw.Thumb(d, r, float64(w), float64(h))) }
 	})
 	c.mark.Hide()
-	name := container.NewBorder(nil, nil, c.letter, control.Middle(control.Sized(20, 20, c.mark)),
-		control.Pad(0, look.Space, control.Middle(c.title)))
+	name := container.New(heading{c.letter, c.title}, c.letter, c.title,
+		control.Middle(control.Sized(20, 20, c.mark)))
+	c.heading = name
 	risks := container.NewBorder(nil, nil, control.Sized(16, 16, control.Middle(c.sign)), nil,
 		control.Pad(0, look.Gap, control.Middle(c.risks)))
 	text := control.Column(1, name, c.weight, c.price, risks)
@@ -207,7 +209,10 @@ func (p *Strip) show(c *card, o design.Option) {
 	on := o.Name == p.s.Option().Name
 	c.tile.SetOn(on)
 	p.say(c)
-	c.title.SetText(o.Title)
+	if o.Title != c.title.Text() {
+		c.title.SetText(o.Title)
+		c.heading.Refresh() // the room for the name is another
+	}
 	c.weight.SetText(amount.Figure(r.Takeoff.WeightDry, j.Units))
 	c.price.SetText(panel.CostOf(r.Takeoff, j.Materials.Currency))
 	c.showRisks(r)

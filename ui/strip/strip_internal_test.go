@@ -156,3 +156,24 @@ func TestCardsSayWhatIsApproved(t *testing.T) {
 	r.do(t, approve.Withdraw(1, "2031-06-01"))
 	says(0, false, "Option A")
 }
+
+// TestNamesAreSeen: a name that is a short word is seen whole, a long one leaves
+// room for the title.
+func TestNamesAreSeen(t *testing.T) {
+	r := newRig(t)
+	for _, name := range []string{"B", "Oak", "River 2", strings.Repeat("long", 12)} {
+		r.do(t, edit.RenameOption(r.s.Option().Name, name))
+		for _, title := range []string{"", "First idea", strings.Repeat("so many words ", 5)} {
+			r.do(t, edit.RetitleOption(name, title))
+			c := r.p.cards[0]
+			room := c.heading.Size().Width - 20 // the mark's
+			whole, w, x := c.letter.Whole(), c.letter.Size().Width, c.title.Position().X
+			if len(name) < 10 && w < whole {
+				t.Errorf("%q beside %q has %g of %g points", name, title, w, whole)
+			}
+			if w > room || title != "" && (w > x || x+c.title.Size().Width > room || c.title.Size().Width < fyne.Min(c.title.Whole(), room/3-2*look.Space)) {
+				t.Errorf("%q takes %g points of %g, its title has %g from %g on", name, w, room, c.title.Size().Width, x)
+			}
+		}
+	}
+}
