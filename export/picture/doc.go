@@ -11,7 +11,7 @@
 //
 // Light is smooth and material is not: light is traced at a part of the
 // picture's resolution and filtered there (gather.go, light.go), while material,
-// edges, mirrors and resin are shaded for each pixel (pixel.go, render.go). A
+// edges, mirrors and resin are shaded for each pixel (pixel.go, guess.go, render.go). A
 // plain path tracer of the same scene (reference.go) is the measure that the
 // quick method is held to.
 //

@@ -17,6 +17,8 @@ type layer struct {
 	fine []texel
 	list []int32 // the blocks that have them
 	near []bool  // by block: one by it, or it, has them
+	// By kind of place: what share of the studio's light it has.
+	share [kinds]v3
 }
 
 // c3 is a v3 in half the space.
@@ -278,6 +280,7 @@ func (l *layer) filteredFine(s *scene, p *pool) error {
 		}
 		l.fine, buf = buf, l.fine
 	}
+	l.shares(s)
 	// What the finer texels show beyond the blocks counts as far as it stands
 	// out from their noise.
 	return p.tiles(len(l.list), 1, 256, func(r image.Rectangle) {

@@ -108,7 +108,7 @@ func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 		o := off(h.p, h.n)
 		a := max(f.a, 0)
 		if a < glossy {
-			mirror = k.reflected(ray{o, w}, rnd)
+			mirror = k.reflected(ray{o, w}, 0, rnd)
 		} else if !fits {
 			mirror = k.s.rig.studio(w)
 		}
@@ -160,14 +160,15 @@ func (f *surface) fresnel(cos float64) v3 {
 	return v3{k, k, k}
 }
 
-// reflected is what a smooth mirror shows along r, without lights: the light of
-// what it meets comes from the layer where that is in sight.
-func (k *shot) reflected(r ray, rnd *source) v3 {
+// reflected is what a mirror shows along r, without lights: the light of what it
+// meets comes from the layer where that is in sight. spread is how wide a part of
+// the scene one ray stands for, at distance 1.
+func (k *shot) reflected(r ray, spread float64, rnd *source) v3 {
 	h, ok := k.s.hit(r)
 	if !ok {
 		return k.s.rig.studio(r.d)
 	}
-	fp := max(1, k.c.footprint(h.t+300))
+	fp := max(1, k.c.footprint(h.t+300), spread*h.t)
 	f := k.s.surface(&h, r.d, fp)
 	if f.metal {
 		return k.s.rig.studio(r.d.mirrored(f.n)).times(f.f0)
@@ -195,12 +196,12 @@ func (k *shot) lit(h *hit, rnd *source) v3 {
 			// It fades toward the picture's sides: beyond them is a guess.
 			w, h2 := float64(k.c.w), float64(k.c.h)
 			if in := smooth(0, 0.12*w, min(min(x, w-x), min(y, h2-y))); in < 1 {
-				d = k.s.guessed(h.p, h.n).mix(d, in)
+				d = k.guessed(h).mix(d, in)
 			}
 			return d
 		}
 	}
-	return k.s.guessed(h.p, h.n)
+	return k.guessed(h)
 }
 
 // metal is a brushed metal: a few mirror rays, and the lights in closed form.
@@ -215,7 +216,7 @@ func (k *shot) metal(f *surface, h *hit, d v3, rnd *source) v3 {
 		if w.dot(h.n) <= 0 || g <= 0 {
 			continue
 		}
-		sum = sum.add(k.reflected(ray{o, w}, rnd).mul(g))
+		sum = sum.add(k.reflected(ray{o, w}, f.a, rnd).mul(g))
 		weight += g
 	}
 	if weight > 0 {

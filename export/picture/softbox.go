@@ -276,27 +276,3 @@ func (g *rig) tint(c v3) {
 	}
 	g.cast = v3{(1+g.cast.X)*c.X - 1, (1+g.cast.Y)*c.Y - 1, (1+g.cast.Z)*c.Z - 1}
 }
-
-// guessed is the irradiance over pi at a place by one ray to the middle of each
-// light and a share of the studio: free of noise, for what a mirror shows.
-func (s *scene) guessed(p, n v3) v3 {
-	o := off(p, n)
-	all := s.rig.open(p, n)
-	var lights v3
-	for i := range s.rig.lights {
-		l := &s.rig.lights[i]
-		k := l.share(p, n)
-		if k <= 0 {
-			continue
-		}
-		e := l.l.mul(k)
-		all = all.sub(e)
-		q := l.c.sub(o)
-		t := q.norm()
-		if !s.blocked(ray{o, q.mul(1 / t)}, t) {
-			lights = lights.add(e)
-		}
-	}
-	// Walls and neighbours give back most of the studio that they hide.
-	return lights.add(all.mul(0.8))
-}
