@@ -131,6 +131,9 @@ func (p *Strip) refresh(all bool) {
 			p.show(p.cards[i], o)
 		}
 	}
+	if all {
+		p.reveal()
+	}
 	p.enable()
 	p.soon()
 }
@@ -168,9 +171,12 @@ func (p *Strip) enable() {
 func (p *Strip) reveal() {
 	for i, c := range p.cards {
 		if c.name == p.s.Option().Name && p.scroll.Size().Width > 0 {
-			x := float32(i) * (cardW + look.Space)
-			if x < p.scroll.Offset.X || x+cardW > p.scroll.Offset.X+p.scroll.Size().Width {
-				p.scroll.ScrollToOffset(fyne.NewPos(fyne.Max(0, x+cardW-p.scroll.Size().Width), 0))
+			x, seen := float32(i)*(cardW+look.Space), p.scroll.Size().Width
+			switch at := p.scroll.Offset.X; {
+			case x < at || cardW > seen:
+				p.scroll.ScrollToOffset(fyne.NewPos(x, 0))
+			case x+cardW > at+seen:
+				p.scroll.ScrollToOffset(fyne.NewPos(x+cardW-seen, 0))
 			}
 		}
 	}

@@ -177,3 +177,21 @@ func TestNamesAreSeen(t *testing.T) {
 		}
 	}
 }
+
+// TestTheOptionInHandIsSeen: whichever way it is taken in hand, its card is wholly
+// in sight.
+func TestTheOptionInHandIsSeen(t *testing.T) {
+	r := newRig(t)
+	for range 4 {
+		r.do(t, edit.DuplicateOption("A"))
+	}
+	for _, name := range []string{"A", "E", "C", "A", "B", "E"} {
+		r.s.SetOption(name)
+		for i, o := range r.s.Job().Options {
+			at, seen := float32(i)*(cardW+look.Space)-r.p.scroll.Offset.X, r.p.scroll.Size().Width
+			if o.Name == name && (at < -0.5 || at+cardW > seen+0.5) {
+				t.Errorf("the card of %s lies from %g to %g, what is seen is %g wide", name, at, at+cardW, seen)
+			}
+		}
+	}
+}
