@@ -3,6 +3,7 @@ package ui
 import (
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.org/castwright/model/design"
@@ -189,6 +190,21 @@ func TestHintsAreWhole(t *testing.T) {
 	for text := range all {
 		if lines, _, whole := w.hint.text.Set(text, w.hint.text.Size().Width); !whole {
 			t.Errorf("beside a long state a hint is cut: %q", lines)
+		}
+	}
+}
+
+// TestRefusalsAreToldOverAControl: what is in the way of a key is told though the
+// mouse rests on something that tells of itself.
+func TestRefusalsAreToldOverAControl(t *testing.T) {
+	w := newRig(t)
+	w.session.Select(session.Pick{Part: w.session.Design().Sinks[0].ID, Node: -1})
+	w.keys.Run(keys.Lock)
+	for _, id := range []keys.ID{keys.Remove, keys.MirrorPart} {
+		w.frame.Say("Something about a control.")
+		w.keys.Run(id)
+		if got := w.hint.text.Text(); !strings.Contains(got, "locked") {
+			t.Errorf("%s of a locked sink: %q", id, got)
 		}
 	}
 }

@@ -46,6 +46,7 @@ func (d *Dispatcher) Run(id ID) {
 	if d.frame.Busy() {
 		return
 	}
+	d.frame.Say("") // what comes of it is told, not what lies under the mouse
 	if !d.Enabled(id) {
 		if why := d.Why(id); why != "" && d.OnRefused != nil {
 			d.OnRefused(d.Name(id) + ": " + why + ".")
