@@ -12,7 +12,9 @@ import (
 // and what opens to one side opens to the other in what runs from right to left (rule L4).
 //
 // Embeddings, overrides and isolates are not known: their characters are taken out
-// before. The marks U+200E, U+200F and U+061C are.
+// before. The marks U+200E, U+200F and U+061C are. golang.org/x/text knows the classes
+// of characters, but its paragraphs are runs without levels: a number in a phrase from
+// right to left would stand on the wrong side of it.
 func ordered(line []rune, base uint8) []rune {
 	level := levels(line, base)
 	out := make([]rune, len(line))
