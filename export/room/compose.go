@@ -153,16 +153,20 @@ func Compose(ctx context.Context, t Top, o Order, q picture.Quality, width int, 
 	if err != nil {
 		return nil, err
 	}
+	show("laid over", 1)
 	if !seen(m) {
 		out.Notes = append(out.Notes, outside)
 	}
 	c := t.Solid.Outline.Bounds().Centre()
 	mm := perPixel(p, c.X, c.Y, t.Solid.Thickness)
-	faded(m, mm)
-	if !o.Paper { // of a sheet nobody knows how far the present top reaches
+	faded(ctx, m, mm)
+	if !o.Paper && ctx.Err() == nil { // of a sheet nobody knows how far the present top reaches
 		slivers(out.Image, m, part.Min, o, cam, t.Solid.Thickness-o.Place.Rise, mm, lit.grain)
 	}
-	lay(out.Image, m, part.Min, lit, o.Place, cam)
+	lay(ctx, out.Image, m, part.Min, lit, o.Place, cam)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	out.Part = part
 	return out, nil
 }
@@ -267,10 +271,13 @@ func opaque(in *image.RGBA) *image.NRGBA {
 
 // lay lays the cut-out top and its shadow over the photograph from the place at
 // on, in linear light, with the room's slope of light over the top and the grain of
-// the photograph in it.
-func lay(photo *image.NRGBA, m *picture.Matte, from image.Point, l light, place pose.Place, cam pose.Camera) {
+// the photograph in it. It ends at once when the work is given up.
+func lay(ctx context.Context, photo *image.NRGBA, m *picture.Matte, from image.Point, l light, place pose.Place, cam pose.Camera) {
 	b := m.Top.Rect
 	for y := range b.Dy() {
+		if ctx.Err() != nil {
+			return
+		}
 		row := photo.Pix[photo.PixOffset(from.X, from.Y+y):]
 		for x := range b.Dx() {
 			i := m.Top.PixOffset(x, y)

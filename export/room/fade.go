@@ -1,6 +1,7 @@
 package room
 
 import (
+	"context"
 	"math"
 
 	"example.org/castwright/export/picture"
@@ -22,11 +23,11 @@ const (
 )
 
 // faded makes the shade of a matte fade away from its top; mm is how many of them
-// a pixel is wide there.
-func faded(m *picture.Matte, mm float64) {
+// a pixel is wide there. It ends at once when the work is given up.
+func faded(ctx context.Context, m *picture.Matte, mm float64) {
 	b := m.Top.Rect
 	far, gw, gh := distances(m)
-	if far == nil {
+	if far == nil || ctx.Err() != nil {
 		return
 	}
 	soft := softened(m, softRadius/mm/fadeCell, gw, gh)
@@ -34,6 +35,9 @@ func faded(m *picture.Matte, mm float64) {
 		return float64(far[min(gh-1, max(0, y))*gw+min(gw-1, max(0, x))])
 	}
 	for y := range b.Dy() {
+		if ctx.Err() != nil {
+			return
+		}
 		for x := range b.Dx() {
 			p := &m.Shade.Pix[m.Shade.PixOffset(x, y)]
 			if *p == 255 && soft(x/fadeCell, y/fadeCell) == 0 {

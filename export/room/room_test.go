@@ -291,6 +291,18 @@ func TestRefusalsAndStop(t *testing.T) {
 	if _, err := room.Compose(ctx, top, good, picture.Good, 0, nil); !errors.Is(err, context.Canceled) {
 		t.Errorf("stopped: %v", err)
 	}
+	// As it is laid over, which at 3840 pixels takes half a second, it can be stopped too.
+	ctx, cancel = context.WithCancel(t.Context())
+	taken := false
+	out, err := room.Compose(ctx, top, good, picture.Quick, 0, func(stage string, _ float64) {
+		if stage == "laid over" {
+			taken = true
+			cancel()
+		}
+	})
+	if !taken || !errors.Is(err, context.Canceled) || out != nil {
+		t.Errorf("stopped once the top was taken (%v): %v", taken, err)
+	}
 }
 
 func demo(t testing.TB) design.Design {
