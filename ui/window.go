@@ -234,6 +234,9 @@ func (w *window) key(e *fyne.KeyEvent) {
 	if w.keys.Key(e) || w.forwarding || w.covered() || w.win.Canvas().Focused() == fyne.Focusable(w.board) {
 		return
 	}
+	if _, typed := w.win.Canvas().Focused().(*control.Entry); typed && (e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter) {
+		return // it has taken what was typed there, and opens no number on the drawing
+	}
 	w.forwarding = true
 	w.board.TypedKey(e)
 	w.forwarding = false

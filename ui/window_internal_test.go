@@ -214,6 +214,29 @@ func (w *window) entryShowing(t *testing.T, text string) *control.Entry {
 	return found
 }
 
+// TestEnterInThePanelStaysThere: Enter takes what was typed in the panel and opens
+// no number on the drawing, as it does there.
+func TestEnterInThePanelStaysThere(t *testing.T) {
+	w := newRig(t)
+	w.keys.Run(keys.SelectTop)
+	thick := units.Format(w.session.Design().Thickness, w.session.Job().Units)
+	e := w.entryShowing(t, thick)
+	w.win.Canvas().Focus(e)
+	e.SetText("55 mm")
+	w.press(fyne.KeyReturn)
+	if got := w.session.Design().Thickness; got != 55*units.Millimetre {
+		t.Fatalf("the top is %v thick", got)
+	}
+	if n, typing := w.board.Typing(); typing {
+		t.Errorf("%s is being typed on the drawing", n.Name)
+	}
+	w.win.Canvas().Unfocus()
+	w.press(fyne.KeyReturn)
+	if _, typing := w.board.Typing(); !typing {
+		t.Error("Enter on the drawing opens no number")
+	}
+}
+
 func TestOptions(t *testing.T) {
 	w := newRig(t)
 	w.keys.Run(keys.OptionDuplicate)
