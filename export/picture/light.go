@@ -51,8 +51,12 @@ type texel struct {
 	m         materialID
 }
 
-// glossy is the roughness below which a mirror ray is followed for each pixel.
-const glossy = 0.06
+// Roughnesses: below glossy a mirror ray is followed for each pixel, and below
+// clearest what it meets is seen without any blur.
+const (
+	glossy   = 0.06
+	clearest = 0.02
+)
 
 // trace fills the layer.
 func (s *scene) trace(p *pool, c *camera, step, samples int, seed uint32) (*layer, error) {
@@ -161,7 +165,7 @@ func (s *scene) lightAt(t *texel, r ray, c *camera, step float64, samples int, r
 	d, v, steep := s.felt(h.p, h.n, min(a, 1), samples, rnd, &seen)
 	t.d, t.vd, t.steep = d.small(), float32(v), float32(steep)
 	t.open = s.rig.open(h.p, h.n).small()
-	if a >= glossy {
+	if a >= clearest {
 		m, v := s.mirrored(&h, r.d, a, max(2, samples/2), rnd)
 		m = m.add(s.aside(&h, r.d, a, &seen))
 		t.s, t.vs = m.small(), float32(v)

@@ -107,9 +107,17 @@ func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 		}
 		o := off(h.p, h.n)
 		a := max(f.a, 0)
-		if a < glossy {
-			mirror = k.reflected(ray{o, w}, 0, rnd)
-		} else if !fits {
+		switch {
+		case a < glossy:
+			sharp, way := k.reflected(ray{o, w}, 0, rnd)
+			// The further away, the wider the blur: where it is wider than a
+			// block, the layer shows it.
+			if fits && k.s.roughness(h.m) >= clearest {
+				wide := 2 * a * way / (k.c.footprint(h.t) + k.c.k*way) / float64(k.l.step)
+				sharp = sharp.mix(mirror, smooth(blurFrom, blurAll, wide))
+			}
+			mirror = sharp
+		case !fits:
 			mirror = k.s.rig.studio(w)
 		}
 		out.c = out.c.add(mirror.mul(e)).add(k.highlights(&f, o, n, r.d))
@@ -160,20 +168,24 @@ func (f *surface) fresnel(cos float64) v3 {
 	return v3{k, k, k}
 }
 
-// reflected is what a mirror shows along r, without lights: the light of what it
-// meets comes from the layer where that is in sight. spread is how wide a part of
+// How wide the blur of a mirror is, in blocks of the light layer, where the layer
+// begins to show it, and where it shows it alone.
+const blurFrom, blurAll = 0.6, 2.0
+
+// reflected is what a mirror shows along r, without lights, and how far away: the
+// light of what it meets comes from the layer where that is in sight. spread is how wide a part of
 // the scene one ray stands for, at distance 1.
-func (k *shot) reflected(r ray, spread float64, rnd *source) v3 {
+func (k *shot) reflected(r ray, spread float64, rnd *source) (c v3, way float64) {
 	h, ok := k.s.hit(r)
 	if !ok {
-		return k.s.rig.studio(r.d)
+		return k.s.rig.studio(r.d), far
 	}
 	fp := max(1, k.c.footprint(h.t+300), spread*h.t)
 	f := k.s.surface(&h, r.d, fp)
 	if f.metal {
-		return k.s.rig.studio(r.d.mirrored(f.n)).times(f.f0)
+		return k.s.rig.studio(r.d.mirrored(f.n)).times(f.f0), h.t
 	}
-	c := k.lit(&h, rnd).times(f.kd)
+	c = k.lit(&h, rnd).times(f.kd)
 	if f.a >= 0 {
 		// What its coat mirrors, lights left out.
 		e := f.f
@@ -184,7 +196,7 @@ func (k *shot) reflected(r ray, spread float64, rnd *source) v3 {
 		}
 		c = c.add(k.s.rig.studio(r.d.mirrored(h.n)).mul(e))
 	}
-	return c
+	return c, h.t
 }
 
 // lit is the light at a place that may or may not be in sight.
@@ -216,7 +228,8 @@ func (k *shot) metal(f *surface, h *hit, d v3, rnd *source) v3 {
 		if w.dot(h.n) <= 0 || g <= 0 {
 			continue
 		}
-		sum = sum.add(k.reflected(ray{o, w}, f.a, rnd).mul(g))
+		c, _ := k.reflected(ray{o, w}, f.a, rnd)
+		sum = sum.along(c, g)
 		weight += g
 	}
 	if weight > 0 {
