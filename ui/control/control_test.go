@@ -30,7 +30,7 @@ func TestSentence(t *testing.T) {
 		"the disk is full":                   "The disk is full.",
 		"ärger mit der Platte!":              "Ärger mit der Platte!",
 		"sink.svg: no outline was found":     "sink.svg: no outline was found.",
-		"our sink 2.dxf: it is empty":        "our sink 2.dxf: it is empty.",
+		"the file cut.jpg: it is damaged":    "The file cut.jpg: it is damaged.",
 		"übung.svg: it is empty":             "übung.svg: it is empty.",
 		"saving /home/a/job.json: disk full": "Saving /home/a/job.json: disk full.",
 		"a width of 3.5 mm: too small":       "A width of 3.5 mm: too small.",

@@ -133,8 +133,9 @@ func Warn(f *Frame, title string, err error) {
 	NewDialog(f, title, body, Answer{Text: "Close", Kind: Primary, Enter: true, Esc: true}).Show()
 }
 
-// fileName is how the name of a file looks that stands before a colon.
-var fileName = regexp.MustCompile(`^[^/\\]+\.[A-Za-z][A-Za-z0-9]{1,4}$`)
+// fileName is how the name of a file looks that stands before a colon; one with
+// blanks can't be told from words.
+var fileName = regexp.MustCompile(`^[^/\\\s]+\.[A-Za-z][A-Za-z0-9]{1,4}$`)
 
 // Sentence is an error's words with a capital and a full stop. The name of a file
 // that it begins with stays as it is.
