@@ -27,7 +27,8 @@ type keeping struct {
 	folder string // for jobs without a file; "" keeps nothing
 	mu     sync.Mutex
 	slot   *keep.Slot
-	soon   bool // a copy is due
+	why    error // why there is no slot
+	soon   bool  // a copy is due
 }
 
 // unsavedFolder is where copies of jobs without a file lie.
@@ -39,7 +40,7 @@ func (s *Settings) unsavedFolder() string {
 }
 
 // take gets a slot for the job that is now in hand. That none can be had must
-// not keep anybody from working.
+// not keep anybody from working, but is told once there is work to keep.
 func (k *keeping) take(path string) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
@@ -47,9 +48,7 @@ func (k *keeping) take(path string) {
 	if k.folder == "" {
 		return
 	}
-	if slot, err := keep.Take(path, k.folder); err == nil {
-		k.slot = slot
-	}
+	k.slot, k.why = keep.Take(path, k.folder)
 }
 
 // release gives the slot back; the work in it is saved or was dropped.
@@ -73,7 +72,7 @@ func (k *keeping) write(data []byte) error {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	if k.slot == nil {
-		return nil
+		return k.why
 	}
 	return k.slot.Write(data)
 }

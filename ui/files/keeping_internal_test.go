@@ -127,3 +127,20 @@ func TestACopyThatCantBeKeptIsTold(t *testing.T) {
 		t.Errorf("after one that did not: %v, told %d times", r.f.Unkept(), told)
 	}
 }
+
+// Where there is no place for a copy at all, that is told once there is work to keep.
+func TestNoPlaceForACopyIsTold(t *testing.T) {
+	r := newRig(t)
+	r.f.Later = func(time.Duration, func()) {}
+	stop := filepath.Join(t.TempDir(), "a file")
+	if err := os.WriteFile(stop, nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	r.f.keeping.folder = filepath.Join(stop, "unsaved")
+	r.f.keeping.take("")
+	r.change()
+	r.f.keepCopy()
+	if r.f.Unkept() == nil {
+		t.Error("nothing says that no copy is kept")
+	}
+}

@@ -1,7 +1,7 @@
 // Package keep sees to it that nothing drawn is lost. While a window has a job
 // in hand, its latest state lies in a slot beside the job's file (or, for a job
-// that was never saved, in the folder for unsaved jobs), written atomically
-// after each edit. A slot whose window is gone is an [Orphan] and is offered at
+// that was never saved or lies where nothing can be written, in the folder for
+// unsaved jobs), written atomically after each edit. A slot whose window is gone is an [Orphan] and is offered at
 // the next start. A file that changed since this window read it is never
 // overwritten.
 //

@@ -190,6 +190,40 @@ func TestNoRoom(t *testing.T) {
 	}
 }
 
+// Where nothing can be written beside the job's file, its work is kept in the folder
+// for unsaved jobs, and offered for that file alone.
+func TestWriteProtected(t *testing.T) {
+	dir := t.TempDir()
+	path, other, folder := filepath.Join(dir, "bench.json"), filepath.Join(t.TempDir(), "bench.json"), filepath.Join(dir, "unsaved")
+	write(t, path, content(0))
+	// A folder in the lock's place refuses it, as a write-protected stick does; that
+	// the right to write is missing can't be tested by a user who has every right.
+	must(t, os.Mkdir(filepath.Join(dir, ".bench.json.slot-1.lock"), 0o755))
+	s, err := keep.Take(path, folder)
+	must(t, err)
+	second, err := keep.Take(path, folder)
+	must(t, err)
+	if s.Shared || !second.Shared {
+		t.Errorf("shared is %v and %v, want false for the first window and true for the second", s.Shared, second.Shared)
+	}
+	must(t, second.Release())
+	must(t, s.Write(content(3)))
+	must(t, s.Release())
+	lost := keep.Orphans(path, folder)
+	if len(lost) != 1 || lost[0].Job != path || edit(t, lost[0].Data) != 3 {
+		t.Fatalf("lost work %+v, want edit 3 of %s", lost, path)
+	}
+	for name, of := range map[string]string{"a job of the same name elsewhere": other, "a job without a file": ""} {
+		if got := keep.Orphans(of, folder); len(got) != 0 {
+			t.Errorf("%s is offered %d lots of lost work", name, len(got))
+		}
+	}
+	must(t, lost[0].Discard())
+	if got := keep.Orphans(path, folder); len(got) != 0 {
+		t.Errorf("%d orphans left after discarding", len(got))
+	}
+}
+
 func take(t *testing.T, path string) *keep.Slot {
 	t.Helper()
 	s, err := keep.Take(path, "")

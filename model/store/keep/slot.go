@@ -1,6 +1,7 @@
 package keep
 
 import (
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"os"
@@ -32,12 +33,28 @@ type Slot struct {
 }
 
 // Take gives a window a slot for the job in the file at path, or for an unsaved
-// job, in folder, when path is "". It fails only where no file can be made.
+// job, in folder, when path is "". Where nothing can be written beside the job's
+// file, as on a stick that is write-protected, its slot lies in folder too. It fails
+// only where no file can be made.
 func Take(path, folder string) (*Slot, error) {
-	base, err := slotBase(path, folder)
-	if err != nil {
-		return nil, err
+	why := errors.New("keeping a copy of the work: there is no folder for it")
+	for i, base := range slotBases(path, folder) {
+		if dir := filepath.Dir(base); dir == filepath.Clean(folder) {
+			os.MkdirAll(dir, 0o700) // if that fails, so does what follows
+		}
+		s, err := takeAt(base, path)
+		if err == nil {
+			return s, nil
+		}
+		if i == 0 {
+			why = err
+		}
 	}
+	return nil, why
+}
+
+// takeAt takes the first free slot of a job's whose files begin with base.
+func takeAt(base, path string) (*Slot, error) {
 	s := &Slot{job: path}
 	for n := 1; n <= maxSlots; n++ {
 		s.path = fmt.Sprintf("%s.slot-%d", base, n)
@@ -73,14 +90,25 @@ func (s *Slot) sweep() {
 	}
 }
 
-func slotBase(path, folder string) (string, error) {
+// slotBases are what the files of a job's slots begin with, the first choice first:
+// beside the job's file, else in the folder for unsaved jobs, where the name tells
+// jobs of the same name apart.
+func slotBases(path, folder string) (bases []string) {
 	if path == "" {
-		if err := os.MkdirAll(folder, 0o700); err != nil {
-			return "", fmt.Errorf("making the folder for unsaved jobs: %w", err)
+		if folder != "" {
+			bases = append(bases, filepath.Join(folder, "."+unsaved))
 		}
-		return filepath.Join(folder, "."+unsaved), nil
+		return bases
 	}
-	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)), nil
+	if whole, err := filepath.Abs(path); err == nil {
+		path = whole
+	}
+	name, sum := filepath.Base(path), sha256.Sum256([]byte(path))
+	bases = append(bases, filepath.Join(filepath.Dir(path), "."+name))
+	if folder != "" {
+		bases = append(bases, filepath.Join(folder, fmt.Sprintf(".%s-%x", name, sum[:6])))
+	}
+	return bases
 }
 
 // Write keeps the work as it stands.
@@ -122,23 +150,21 @@ type Orphan struct {
 // Orphans lists what was left behind of the job at path, or of unsaved jobs in
 // folder when path is "". Slots of living windows are not listed.
 func Orphans(path, folder string) []Orphan {
-	base, err := slotBase(path, folder)
-	if err != nil {
-		return nil
-	}
 	var out []Orphan
-	for n := 1; n <= maxSlots; n++ {
-		slot := fmt.Sprintf("%s.slot-%d", base, n)
-		data, err := os.ReadFile(slot)
-		if err != nil {
-			continue
+	for _, base := range slotBases(path, folder) {
+		for n := 1; n <= maxSlots; n++ {
+			slot := fmt.Sprintf("%s.slot-%d", base, n)
+			data, err := os.ReadFile(slot)
+			if err != nil {
+				continue
+			}
+			lock := flock.New(slot + ".lock")
+			if held, err := lock.TryLock(); err != nil || !held {
+				continue
+			}
+			lock.Unlock()
+			out = append(out, Orphan{Path: slot, Job: path, Data: data})
 		}
-		lock := flock.New(slot + ".lock")
-		if held, err := lock.TryLock(); err != nil || !held {
-			continue
-		}
-		lock.Unlock()
-		out = append(out, Orphan{Path: slot, Job: path, Data: data})
 	}
 	return out
 }
