@@ -23,8 +23,9 @@ type state struct {
 	WeightKG  float64        `json:"weight_kg"`
 	Selection []string       `json:"selection"`
 	Hint      string         `json:"hint"`
-	Busy      bool           `json:"busy"` // a dialog is open
-	Seen      string         `json:"seen"` // the view of the picture
+	Busy      bool           `json:"busy"`  // a dialog is open
+	Works     int            `json:"works"` // pictures and other long works that go on
+	Seen      string         `json:"seen"`  // the view of the picture
 	Tool      string         `json:"tool"`
 	Saved     string         `json:"saved"`  // whether the job is saved, in words
 	Undo      string         `json:"undo"`   // what undo would take back
@@ -81,7 +82,7 @@ func (w *window) state() state {
 		Option: w.session.Option().Name, Path: w.session.Path(), Dirty: w.session.Dirty(),
 		WidthMM: r.Measures.Bounds.W(), DepthMM: r.Measures.Bounds.H(), WeightKG: r.Takeoff.WeightDry.Value,
 		Selection: []string{}, Hint: w.hint.text.Text(),
-		Busy: w.frame.Busy(), Seen: w.showing.Seen(),
+		Busy: w.frame.Busy(), Works: w.frame.Works(), Seen: w.showing.Seen(),
 		Board: boardState{g.X, g.Y, g.W, g.H, g.PerMM, g.Origin.X, g.Origin.Y},
 	}
 	s.Saved = w.hint.state.Text()

@@ -33,6 +33,6 @@ func TestPicture(t *testing.T) {
 	m.press("Left", "round the place", func(s state) bool { return seen("near")(s) && s.Seen != near })
 	m.press("Escape", "the whole top", seen("front"))
 	m.press("2", "from above", seen("above"))
-	m.press("Escape", "the drawing", func(s state) bool { return s.Seen == "" && s.Board.W > 0 })
+	m.press("Escape", "the drawing, and nothing goes on", func(s state) bool { return s.Seen == "" && s.Board.W > 0 && s.Works == 0 })
 	t.Log(round, near)
 }

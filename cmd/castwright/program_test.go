@@ -170,8 +170,9 @@ type state struct {
 	WeightKG  float64  `json:"weight_kg"`
 	Selection []string `json:"selection"`
 	Hint      string   `json:"hint"`
-	Busy      bool     `json:"busy"` // a dialog is open
-	Seen      string   `json:"seen"` // the view of the picture
+	Busy      bool     `json:"busy"`  // a dialog is open
+	Works     int      `json:"works"` // pictures and other long works that go on
+	Seen      string   `json:"seen"`  // the view of the picture
 	Tool      string   `json:"tool"`
 	Saved     string   `json:"saved"`  // whether the job is saved, in words
 	Undo      string   `json:"undo"`   // what undo would take back

@@ -65,6 +65,9 @@ func (f *Frame) Long(work func() (then func())) {
 	})
 }
 
+// Works is how many long works go on.
+func (f *Frame) Works() int { return f.works.n }
+
 // LetGo is told that something large is held no more, such as a page's pictures.
 func (f *Frame) LetGo() {
 	if !f.Inline {
