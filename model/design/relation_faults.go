@@ -180,30 +180,6 @@ func (d Design) tapSet(id ID) *TapSet {
 
 // hasPart reports whether a part of any kind has this ID.
 func (d Design) hasPart(id ID) bool {
-	for i := range d.Sinks {
-		if d.Sinks[i].ID == id {
-			return true
-		}
-	}
-	for i := range d.Holes {
-		if d.Holes[i].ID == id {
-			return true
-		}
-	}
-	for i := range d.Channels {
-		if d.Channels[i].ID == id {
-			return true
-		}
-	}
-	for i := range d.Glass {
-		if d.Glass[i].ID == id {
-			return true
-		}
-	}
-	for i := range d.Supports {
-		if d.Supports[i].ID == id {
-			return true
-		}
-	}
-	return d.tapSet(id) != nil
+	kind, _ := d.Find(id)
+	return kind != NoPart
 }

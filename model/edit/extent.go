@@ -25,33 +25,19 @@ func Extent(d design.Design, id design.ID) (min, max design.Point, ok bool) {
 }
 
 func extent(d design.Design, id design.ID) geom.Box {
-	if s := sinkOf(d, id); s != nil {
-		return sinkExtent(*s)
-	}
-	for _, t := range d.Taps {
-		if t.ID == id {
-			return tapsExtent(d, t)
-		}
-	}
-	for _, h := range d.Holes {
-		if h.ID == id {
-			return around(vec(h.At), h.Diameter.MM()/2)
-		}
-	}
-	for _, c := range d.Channels {
-		if c.ID == id {
-			return channelExtent(c)
-		}
-	}
-	for _, g := range d.Glass {
-		if g.ID == id {
-			return boundsOf(g.Region.Outer)
-		}
-	}
-	for _, s := range d.Supports {
-		if s.ID == id {
-			return supportExtent(s)
-		}
+	switch kind, i := d.Find(id); kind {
+	case design.PartSink:
+		return sinkExtent(d.Sinks[i])
+	case design.PartTaps:
+		return tapsExtent(d, d.Taps[i])
+	case design.PartHole:
+		return around(vec(d.Holes[i].At), d.Holes[i].Diameter.MM()/2)
+	case design.PartChannel:
+		return channelExtent(d.Channels[i])
+	case design.PartGlass:
+		return boundsOf(d.Glass[i].Region.Outer)
+	case design.PartSupport:
+		return supportExtent(d.Supports[i])
 	}
 	return geom.EmptyBox()
 }

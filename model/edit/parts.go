@@ -89,45 +89,24 @@ func noPart(id design.ID) error {
 // shiftPart moves the part with this ID and reports whether it was there. The
 // parts of d may be written.
 func shiftPart(d *design.Design, id design.ID, by design.Point) bool {
-	for i := range d.Sinks {
-		if d.Sinks[i].ID == id {
-			d.Sinks[i].At = d.Sinks[i].At.Add(by)
-			return true
+	kind, i := d.Find(id)
+	switch kind {
+	case design.PartSink:
+		d.Sinks[i].At = d.Sinks[i].At.Add(by)
+	case design.PartTaps:
+		shiftTaps(*d, &d.Taps[i], by)
+	case design.PartHole:
+		d.Holes[i].At = d.Holes[i].At.Add(by)
+	case design.PartChannel:
+		shiftChannel(&d.Channels[i], by)
+	case design.PartGlass:
+		shiftRegion(&d.Glass[i].Region, by)
+	case design.PartSupport:
+		for j := range d.Supports[i].Line {
+			d.Supports[i].Line[j] = d.Supports[i].Line[j].Add(by)
 		}
 	}
-	for i := range d.Taps {
-		if d.Taps[i].ID == id {
-			shiftTaps(*d, &d.Taps[i], by)
-			return true
-		}
-	}
-	for i := range d.Holes {
-		if d.Holes[i].ID == id {
-			d.Holes[i].At = d.Holes[i].At.Add(by)
-			return true
-		}
-	}
-	for i := range d.Channels {
-		if d.Channels[i].ID == id {
-			shiftChannel(&d.Channels[i], by)
-			return true
-		}
-	}
-	for i := range d.Glass {
-		if d.Glass[i].ID == id {
-			shiftRegion(&d.Glass[i].Region, by)
-			return true
-		}
-	}
-	for i := range d.Supports {
-		if d.Supports[i].ID == id {
-			for j := range d.Supports[i].Line {
-				d.Supports[i].Line[j] = d.Supports[i].Line[j].Add(by)
-			}
-			return true
-		}
-	}
-	return false
+	return kind != design.NoPart
 }
 
 // shiftTaps moves a set of tap holes: one that keeps to a sink by the offset

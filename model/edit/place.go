@@ -13,50 +13,32 @@ import (
 // glass bed or a support the middle of the bounds of its points (of a glass
 // bed, of its outer chain's). False when the part is not there or has no points.
 func Centre(d design.Design, id design.ID) (design.Point, bool) {
-	if s := sinkOf(d, id); s != nil {
-		return s.At, true
-	}
-	for _, t := range d.Taps {
-		if t.ID == id {
-			at, _ := tapsPlace(d, t)
-			return at, true
-		}
-	}
-	for _, h := range d.Holes {
-		if h.ID == id {
-			return h.At, true
-		}
-	}
 	var b bounds
-	for _, c := range d.Channels {
-		if c.ID != id {
-			continue
-		}
-		for _, r := range c.Rivers {
+	switch kind, i := d.Find(id); kind {
+	case design.PartSink:
+		return d.Sinks[i].At, true
+	case design.PartTaps:
+		at, _ := tapsPlace(d, d.Taps[i])
+		return at, true
+	case design.PartHole:
+		return d.Holes[i].At, true
+	case design.PartChannel:
+		for _, r := range d.Channels[i].Rivers {
 			for _, n := range r.Nodes {
 				b.add(n.At)
 			}
 		}
-		for _, r := range c.Regions {
+		for _, r := range d.Channels[i].Regions {
 			b.chain(r.Outer)
 		}
-		return b.middle()
-	}
-	for _, g := range d.Glass {
-		if g.ID == id {
-			b.chain(g.Region.Outer)
-			return b.middle()
+	case design.PartGlass:
+		b.chain(d.Glass[i].Region.Outer)
+	case design.PartSupport:
+		for _, p := range d.Supports[i].Line {
+			b.add(p)
 		}
 	}
-	for _, s := range d.Supports {
-		if s.ID == id {
-			for _, p := range s.Line {
-				b.add(p)
-			}
-			return b.middle()
-		}
-	}
-	return design.Point{}, false
+	return b.middle()
 }
 
 // bounds are those of points; the zero value holds none.

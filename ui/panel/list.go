@@ -277,16 +277,16 @@ func (l *partsList) pick(i int, mods fyne.KeyModifier) {
 
 // signOf is the sign of a part's kind.
 func signOf(d design.Design, id design.ID) fyne.Resource {
-	switch words.KindOf(d, id) {
-	case words.KindSink:
+	switch kind, _ := d.Find(id); kind {
+	case design.PartSink:
 		return icon.Sink
-	case words.KindTaps:
+	case design.PartTaps:
 		return icon.Taps
-	case words.KindHole:
+	case design.PartHole:
 		return icon.Hole
-	case words.KindChannel:
+	case design.PartChannel:
 		return icon.Channel
-	case words.KindGlass:
+	case design.PartGlass:
 		return icon.Glass
 	}
 	return icon.Supports

@@ -13,35 +13,19 @@ import (
 
 // part is the fields of a part by its ID.
 func (b *sheet) part(id design.ID, box geom.Box) {
-	for _, p := range b.d.Sinks {
-		if p.ID == id {
-			b.sink(p, box)
-		}
-	}
-	for _, p := range b.d.Taps {
-		if p.ID == id {
-			b.taps(p, box)
-		}
-	}
-	for _, p := range b.d.Holes {
-		if p.ID == id {
-			b.hole(p, box)
-		}
-	}
-	for _, p := range b.d.Channels {
-		if p.ID == id {
-			b.channel(p)
-		}
-	}
-	for _, p := range b.d.Glass {
-		if p.ID == id {
-			b.bed(p)
-		}
-	}
-	for _, p := range b.d.Supports {
-		if p.ID == id {
-			b.support(p)
-		}
+	switch kind, i := b.d.Find(id); kind {
+	case design.PartSink:
+		b.sink(b.d.Sinks[i], box)
+	case design.PartTaps:
+		b.taps(b.d.Taps[i], box)
+	case design.PartHole:
+		b.hole(b.d.Holes[i], box)
+	case design.PartChannel:
+		b.channel(b.d.Channels[i])
+	case design.PartGlass:
+		b.bed(b.d.Glass[i])
+	case design.PartSupport:
+		b.support(b.d.Supports[i])
 	}
 }
 

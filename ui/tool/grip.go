@@ -77,35 +77,19 @@ type part struct {
 }
 
 func find(d design.Design, id design.ID) (part, bool) {
-	for i := range d.Sinks {
-		if d.Sinks[i].ID == id {
-			return part{sink: &d.Sinks[i]}, true
-		}
-	}
-	for i := range d.Taps {
-		if d.Taps[i].ID == id {
-			return part{taps: &d.Taps[i]}, true
-		}
-	}
-	for i := range d.Holes {
-		if d.Holes[i].ID == id {
-			return part{hole: &d.Holes[i]}, true
-		}
-	}
-	for i := range d.Channels {
-		if d.Channels[i].ID == id {
-			return part{channel: &d.Channels[i]}, true
-		}
-	}
-	for i := range d.Glass {
-		if d.Glass[i].ID == id {
-			return part{bed: &d.Glass[i]}, true
-		}
-	}
-	for i := range d.Supports {
-		if d.Supports[i].ID == id {
-			return part{support: &d.Supports[i]}, true
-		}
+	switch kind, i := d.Find(id); kind {
+	case design.PartSink:
+		return part{sink: &d.Sinks[i]}, true
+	case design.PartTaps:
+		return part{taps: &d.Taps[i]}, true
+	case design.PartHole:
+		return part{hole: &d.Holes[i]}, true
+	case design.PartChannel:
+		return part{channel: &d.Channels[i]}, true
+	case design.PartGlass:
+		return part{bed: &d.Glass[i]}, true
+	case design.PartSupport:
+		return part{support: &d.Supports[i]}, true
 	}
 	return part{}, false
 }

@@ -37,38 +37,20 @@ func Of(list []string, i int) string {
 // itself is "Top".
 func Part(d design.Design, id design.ID) string {
 	name, count := "", 0
-	found := func(n string, k int) { name, count = n, k }
-	for _, p := range d.Sinks {
-		if p.ID == id {
-			found("Sink", len(d.Sinks))
-		}
-	}
-	for _, p := range d.Taps {
-		if p.ID == id {
-			found("Taps", len(d.Taps))
-		}
-	}
-	for _, p := range d.Holes {
-		if p.ID == id {
-			found(Of(HoleKinds, int(p.Kind))+" hole", len(d.Holes))
-		}
-	}
-	for _, p := range d.Channels {
-		if p.ID == id {
-			found("Channel", len(d.Channels))
-		}
-	}
-	for _, p := range d.Glass {
-		if p.ID == id {
-			found("Glass bed", len(d.Glass))
-		}
-	}
-	for _, p := range d.Supports {
-		if p.ID == id {
-			found(Of(Supports, int(p.Kind)), len(d.Supports))
-		}
-	}
-	if name == "" {
+	switch kind, i := d.Find(id); kind {
+	case design.PartSink:
+		name, count = "Sink", len(d.Sinks)
+	case design.PartTaps:
+		name, count = "Taps", len(d.Taps)
+	case design.PartHole:
+		name, count = Of(HoleKinds, int(d.Holes[i].Kind))+" hole", len(d.Holes)
+	case design.PartChannel:
+		name, count = "Channel", len(d.Channels)
+	case design.PartGlass:
+		name, count = "Glass bed", len(d.Glass)
+	case design.PartSupport:
+		name, count = Of(Supports, int(d.Supports[i].Kind)), len(d.Supports)
+	default:
 		return "Top"
 	}
 	if _, n, ok := strings.Cut(string(id), "-"); ok && count > 1 {

@@ -8,55 +8,6 @@ import (
 	"example.org/castwright/model/units"
 )
 
-// Kind is what a part is.
-type Kind uint8
-
-// The kinds of part.
-const (
-	KindNone Kind = iota
-	KindSink
-	KindTaps
-	KindHole
-	KindChannel
-	KindGlass
-	KindSupport
-)
-
-// KindOf is what a part is.
-func KindOf(d design.Design, id design.ID) Kind {
-	for _, p := range d.Sinks {
-		if p.ID == id {
-			return KindSink
-		}
-	}
-	for _, p := range d.Taps {
-		if p.ID == id {
-			return KindTaps
-		}
-	}
-	for _, p := range d.Holes {
-		if p.ID == id {
-			return KindHole
-		}
-	}
-	for _, p := range d.Channels {
-		if p.ID == id {
-			return KindChannel
-		}
-	}
-	for _, p := range d.Glass {
-		if p.ID == id {
-			return KindGlass
-		}
-	}
-	for _, p := range d.Supports {
-		if p.ID == id {
-			return KindSupport
-		}
-	}
-	return KindNone
-}
-
 // PartSize is a part's size in short: of holes their diameter, of all else the room
 // that it takes up from left to right and from front to back.
 func PartSize(d design.Design, id design.ID, sys units.System) string {
