@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
 	"example.org/castwright/model/units"
@@ -17,7 +16,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
-	"github.com/shopspring/decimal"
 )
 
 // sheet is the open dialog: the job as it would be, and its entries.
@@ -107,21 +105,6 @@ func (h *sheet) text(label, hint string, at *string) fyne.CanvasObject {
 	return h.line(label, hint, *at, "", func(t string) error { *at = strings.TrimSpace(t); return nil })
 }
 
-// number is a line for a number that is not below zero.
-func (h *sheet) number(label, hint, unit string, at *float64) fyne.CanvasObject {
-	return h.line(label, hint, strconv.FormatFloat(*at, 'f', -1, 64), unit, func(t string) error {
-		x, err := panel.ReadNumber(t, strings.ToLower(label))
-		if err == nil && (x < 0 || x > design.MaxQuantity) {
-			err = fmt.Errorf("%s: %g is out of range: type a number from the product's data sheet",
-				label, x)
-		}
-		if err == nil {
-			*at = x
-		}
-		return err
-	})
-}
-
 func (h *sheet) percent(label, hint string, at *float64) fyne.CanvasObject {
 	// Shares are kept as fractions; a whole number of millionths survives.
 	shown := math.Round(*at*1e8) / 1e6
@@ -134,32 +117,31 @@ func (h *sheet) percent(label, hint string, at *float64) fyne.CanvasObject {
 	})
 }
 
-func (h *sheet) price(label, hint, unit string, at *decimal.Decimal) fyne.CanvasObject {
-	return h.line(label, hint, amount.Money("", *at), unit, func(t string) error {
-		d, err := panel.ReadPrice(t, label)
-		if err != nil {
-			return err
-		}
-		*at = d
-		return nil
-	})
+// length is a line for a length that need not be known.
+func (h *sheet) length(label, hint string, at *units.Length) fyne.CanvasObject {
+	return h.ofLength(label, hint, *at, "not known", func(l units.Length) { *at = l })
 }
 
-func (h *sheet) length(label, hint string, at *units.Length) fyne.CanvasObject {
-	e := panel.NewLengthEntry(h.frame, hint, h.job.Units, *at, "not known")
+// ofLength is a line for a length that is not below zero; empty is what nothing
+// means there, "" when it must be given.
+func (h *sheet) ofLength(label, hint string, l units.Length, empty string, set func(units.Length)) fyne.CanvasObject {
+	e := panel.NewLengthEntry(h.frame, hint, h.job.Units, l, empty)
 	commit := e.Commit
 	e.Commit = func(t string) error {
 		err := commit(t)
 		if err == nil && e.Length() < 0 {
-			err = fmt.Errorf("%s is below zero: type a length, or nothing when it is not known", label)
+			err = fmt.Errorf("%s is below zero: type a length", label)
+			if empty != "" {
+				err = fmt.Errorf("%w, or nothing when it is %s", err, empty)
+			}
 		}
 		if err == nil {
-			*at = e.Length()
+			set(e.Length())
 		}
 		return err
 	}
 	nudge := e.Nudge
-	e.Nudge = func(steps int) { nudge(steps); *at = e.Length() }
+	e.Nudge = func(steps int) { nudge(steps); set(e.Length()) }
 	e.OnFault = h.say
 	h.entries = append(h.entries, e.Entry)
 	return h.row(label, "", e.Entry)
@@ -198,36 +180,35 @@ func (h *sheet) client() []fyne.CanvasObject {
 				}
 				j.Site.Helpers = n
 				return nil
-			}))
+			}),
+		heading("Money"),
+		h.text("Currency", "Sign or letters of your money, such as $ or EUR.", &j.Materials.Currency))
 }
 
 func (h *sheet) materials() []fyne.CanvasObject {
 	m := &h.job.Materials
-	money := "a bag"
 	return []fyne.CanvasObject{
 		heading("Mix"),
 		h.text("Name", "Name of the bagged mix.", &m.Mix.Name),
-		h.text("Currency", "Sign or letters of your money, such as $ or EUR.", &m.Currency),
-		h.price("Price", "Of one bag.", money, &m.Mix.BagPrice),
-		h.number("Bag", "Dry mix in a bag, from its data sheet.", "kg", &m.Mix.BagMass),
-		h.number("Yield", "Fresh mix from a bag, from its data sheet.", "L", &m.Mix.BagYield),
-		h.number("Water", "To a bag, from its data sheet.", "L", &m.Mix.BagWater),
-		h.number("Fresh density", "In the form.", "kg/m³", &m.Mix.FreshDensity),
-		h.number("Cured density", "When dry.", "kg/m³", &m.Mix.CuredDensity),
+		h.price("Price", "", measure{"bag", "bag", 1}, &m.Mix.BagPrice),
+		h.number("Bag", "Dry mix in a bag, from its data sheet.", mass, &m.Mix.BagMass),
+		h.number("Yield", "Fresh mix from a bag, from its data sheet.", bulk, &m.Mix.BagYield),
+		h.number("Water", "To a bag, from its data sheet.", liquid, &m.Mix.BagWater),
+		h.number("Fresh density", "In the form.", density, &m.Mix.FreshDensity),
+		h.number("Cured density", "When dry.", density, &m.Mix.CuredDensity),
 		h.percent("Waste", "Added for spill and bucket.", &m.Mix.Waste),
 		heading("Resin"),
 		h.text("Name", "Name of the casting resin.", &m.Resin.Name),
-		h.price("Price", "Of one litre, mixed.", "a litre", &m.Resin.LitrePrice),
-		h.number("Parts A", "By volume.", "parts", &m.Resin.PartsA),
-		h.number("Parts B", "By volume.", "parts", &m.Resin.PartsB),
-		h.number("Density", "Mixed.", "kg/m³", &m.Resin.Density),
-		h.number("Deepest pour", "The largest depth of one pour, from its data sheet.", "mm",
-			&m.Resin.MaxPour),
+		h.price("Price", ", mixed", measure{"litre", "quart", units.QuartL}, &m.Resin.LitrePrice),
+		h.number("Parts A", "By volume.", parts, &m.Resin.PartsA),
+		h.number("Parts B", "By volume.", parts, &m.Resin.PartsB),
+		h.number("Density", "Mixed.", density, &m.Resin.Density),
+		h.depth("Deepest pour", "The largest depth of one pour, from its data sheet.", &m.Resin.MaxPour),
 		h.percent("Waste", "Added for cups and drips.", &m.Resin.Waste),
 		heading("Glass"),
 		h.text("Name", "Name of the glass.", &m.Glass.Name),
-		h.price("Price", "Of one kilogram.", "a kg", &m.Glass.KgPrice),
-		h.number("Density", "Of the solid glass.", "kg/m³", &m.Glass.Density),
+		h.price("Price", "", measure{"kilogram", "pound", units.PoundKG}, &m.Glass.KgPrice),
+		h.number("Density", "Of the solid glass.", density, &m.Glass.Density),
 		h.percent("Waste", "Added for what is left over.", &m.Glass.Waste),
 	}
 }
@@ -237,7 +218,7 @@ type form struct{}
 
 const (
 	labelWidth = 112
-	unitWidth  = 48
+	unitWidth  = 80
 )
 
 func (form) MinSize(objects []fyne.CanvasObject) fyne.Size {
