@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"example.org/castwright/model/geom"
+	"example.org/castwright/ui/control"
 )
 
 // pane shows one side, or both wiped over each other. Dragging pans and the wheel
@@ -123,15 +124,6 @@ func (n *pane) Resize(size fyne.Size) {
 }
 
 // CreateRenderer makes the widget's renderer.
-func (n *pane) CreateRenderer() fyne.WidgetRenderer { return &paneRenderer{n} }
-
-type paneRenderer struct{ n *pane }
-
-func (r *paneRenderer) Layout(size fyne.Size) { r.n.raster.Resize(size) }
-func (r *paneRenderer) MinSize() fyne.Size    { return fyne.NewSize(200, 140) }
-func (r *paneRenderer) Destroy()              {}
-
-// Refresh follows the theme.
-func (r *paneRenderer) Refresh() { r.n.renew() }
-
-func (r *paneRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.n.raster} }
+func (n *pane) CreateRenderer() fyne.WidgetRenderer {
+	return control.Painted(n.raster, fyne.NewSize(200, 140), n.renew)
+}

@@ -67,15 +67,6 @@ func (p *Picture) draw(w, h int) image.Image {
 }
 
 // CreateRenderer makes the widget's renderer.
-func (p *Picture) CreateRenderer() fyne.WidgetRenderer { return &pictureRenderer{p} }
-
-type pictureRenderer struct{ p *Picture }
-
-func (r *pictureRenderer) Layout(size fyne.Size) { r.p.raster.Resize(size) }
-func (r *pictureRenderer) MinSize() fyne.Size    { return r.p.least }
-func (r *pictureRenderer) Destroy()              {}
-
-// Refresh follows the theme.
-func (r *pictureRenderer) Refresh() { r.p.Renew() }
-
-func (r *pictureRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.p.raster} }
+func (p *Picture) CreateRenderer() fyne.WidgetRenderer {
+	return Painted(p.raster, p.least, p.Renew)
+}

@@ -344,15 +344,6 @@ func (s *stage) tab(back bool) {
 }
 
 // CreateRenderer makes the widget's renderer.
-func (s *stage) CreateRenderer() fyne.WidgetRenderer { return &stageRenderer{s} }
-
-type stageRenderer struct{ s *stage }
-
-func (r *stageRenderer) Layout(size fyne.Size) { r.s.raster.Resize(size) }
-func (r *stageRenderer) MinSize() fyne.Size    { return fyne.NewSize(320, 240) }
-func (r *stageRenderer) Destroy()              {}
-
-// Refresh follows the theme.
-func (r *stageRenderer) Refresh() { r.s.again() }
-
-func (r *stageRenderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.s.raster} }
+func (s *stage) CreateRenderer() fyne.WidgetRenderer {
+	return control.Painted(s.raster, fyne.NewSize(320, 240), s.again)
+}
