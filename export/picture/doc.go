@@ -6,8 +6,9 @@
 // Build turns a design into a Set: the concrete as a signed distance (body.go,
 // channel.go, broken.go), basins, taps and furniture as meshes in a tree of boxes
 // (mesh.go, bvh.go, basin.go, furniture.go), materials that are functions of
-// millimetres (concrete.go, stone.go, bed.go, resin.go, chip.go, surface.go) and
-// softboxes (softbox.go, lobe.go, scene.go). Render takes a picture of it.
+// millimetres (concrete.go, stone.go, bed.go, resin.go, bank.go, chip.go,
+// surface.go) and softboxes (softbox.go, lobe.go, scene.go). Render takes a picture
+// of it.
 //
 // Light is smooth and material is not: light is traced at a part of the
 // picture's resolution and filtered there (gather.go, light.go), while material,

@@ -76,7 +76,7 @@ func (k *shot) shade(r ray, h *hit, x, y float64, rnd *source) sight {
 	if f.part > 0.01 {
 		over := *h
 		over.p, over.n = f.over, v3{Z: 1}
-		d = d.mix(k.lit(&over, rnd), f.part)
+		d = d.along(k.lit(&over, rnd), f.part)
 	}
 	cos := -r.d.dot(n)
 	e := 0.0

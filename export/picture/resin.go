@@ -186,10 +186,7 @@ func (c *channel) look(s *scene, p, d, n v3, footprint float64) resinLook {
 		}
 		if seen := math.Exp(-m.veil * (way + 1.18*depth)); seen > 0.003 {
 			floor := s.concrete.wet(q, footprint)
-			// Banks hide a part of the light from their own foot.
-			if plan := c.plan.at(q.X, q.Y); plan < 0 {
-				floor = floor.mul(1 - 0.25*math.Exp(plan/(0.5*c.depth+0.5)))
-			}
+			floor = floor.mul(c.reached(s, q, depth))
 			body = floor.times(m.clear(way + 1.18*depth)).times(glass.through).mul(seen * glass.shade * c.web(q, depth))
 		}
 		body = body.add(glass.body)

@@ -7,7 +7,8 @@ type scene struct {
 	mesh     *things
 	planes   []plane
 	rig      rig
-	key      v3 // toward the key light
+	key      v3      // toward the key light
+	keyShare float64 // of the open face's light
 	// Planes and cabinet of a scene that a top is cut out of are not seen, but
 	// catch the top's shadow: alone is that scene without a cabinet, empty
 	// without the top either.

@@ -189,4 +189,7 @@ func (s *Set) level(g *scene) {
 	if sum > 0 {
 		g.rig.scale(float64(n) / sum)
 	}
+	mid := v3{s.bounds.Centre().X, s.bounds.Centre().Y, s.body.t}
+	key := g.rig.lights[0].l.mul(g.rig.lights[0].share(mid, v3{Z: 1}))
+	g.keyShare = key.luma() / max(1e-6, g.rig.open(mid, v3{Z: 1}).luma())
 }
