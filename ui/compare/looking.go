@@ -189,78 +189,6 @@ func (p *Page) onPage(i int, b geom.Box) geom.Box {
 	return out
 }
 
-// camera is the camera of the picture from the front of a side before its zoom, in
-// pixels, and the height of its face; false until its set is built.
-func (p *Page) camera(i int) (cam picture.Projection, face float64, ok bool) {
-	var sets [2]*picture.Set
-	for k, s := range p.of {
-		if s.err == nil {
-			sets[k] = p.shots.set(s.print)
-		}
-	}
-	if sets[i] == nil {
-		return cam, 0, false
-	}
-	w, h := p.pixels()
-	if p.Fitted() || sets[1-i] == nil {
-		return sets[i].Projection(picture.View{Kind: picture.Quarter}, w, h), sets[i].Face(), true
-	}
-	cam = sameEye(sets, p.boxes(), w, h)
-	if by := p.beside(); i == 1 {
-		for k := range cam {
-			cam[k][3] += cam[k][0]*by.X + cam[k][1]*by.Y
-		}
-	}
-	return cam, sets[i].Face(), true
-}
-
-// boxes are the tops of both sides, on one origin.
-func (p *Page) boxes() (out [2]geom.Box) {
-	for i, s := range p.of {
-		out[i] = geom.EmptyBox()
-		if s.err == nil {
-			out[i] = s.Report.Solid.Outline.Bounds()
-			if i == 1 {
-				out[i] = moved(out[i], p.beside())
-			}
-		}
-	}
-	return out
-}
-
-// sameEye is one camera that sees both tops from the front: that of the first, as far
-// away as it must be.
-func sameEye(sets [2]*picture.Set, tops [2]geom.Box, w, h int) picture.Projection {
-	v := picture.SameScale(w, h, sets[0])[0]
-	var cam picture.Projection
-	for range 24 {
-		cam = sets[0].Projection(v, w, h)
-		inside := true
-		for i, b := range tops {
-			for k := range 8 {
-				q := b.Min
-				if k&1 > 0 {
-					q.X = b.Max.X
-				}
-				if k&2 > 0 {
-					q.Y = b.Max.Y
-				}
-				z := sets[i].Face()
-				if k&4 > 0 {
-					z -= 90
-				}
-				x, y, ok := cam.At(q.X, q.Y, z)
-				inside = inside && ok && x > 0.03*float64(w) && x < 0.97*float64(w) && y > 0.03*float64(h) && y < 0.97*float64(h)
-			}
-		}
-		if inside {
-			break
-		}
-		v.Away *= 1.08
-	}
-	return cam
-}
-
 // pixels is the size of a side in device pixels.
 func (p *Page) pixels() (w, h int) {
 	return int(math.Round(float64(p.size.Width) * p.px)), int(math.Round(float64(p.size.Height) * p.px))
@@ -460,7 +388,7 @@ func (p *Page) takePictures() {
 		w, h := p.pixels()
 		for i, s := range p.of {
 			of, known := p.subject(i)
-			if s.err != nil || s.Report.Solid.Outline.Bounds().Empty() {
+			if p.bare(i) {
 				continue
 			}
 			v := p.lock().views[i].Pixels(p.px)

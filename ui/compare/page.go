@@ -51,6 +51,7 @@ type Page struct {
 	picked  int     // of the changes, -1 for none
 
 	plan, eye lock // of drawings and pictures from above; of pictures from the front
+	eyes      eyes
 	size      fyne.Size
 	px        float64
 	kept      kept
@@ -86,7 +87,12 @@ type Page struct {
 // New is a page on a session. close leaves it; run does an action of the table.
 func New(s *session.Session, f *control.Frame, close func(), run func(keys.ID)) *Page {
 	p := &Page{s: s, frame: f, run: run, marks: true, plain: [2]bool{false, true}, picked: -1, sides: sides{s: s}, px: 1}
-	p.shots = &shots{frame: f, kept: &p.kept, about: p.about, told: p.progress, took: p.renew, bad: func(err error) {
+	later := func(d time.Duration, do func()) {
+		if p.Later != nil {
+			p.Later(d, do)
+		}
+	}
+	p.shots = &shots{frame: f, later: later, kept: &p.kept, about: p.about, told: p.progress, took: p.renew, bad: func(err error) {
 		p.stopped = true
 		p.progress("", 1)
 		p.doing.SetText("No picture: " + err.Error())

@@ -4,6 +4,7 @@ import (
 	"image"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
@@ -304,6 +305,52 @@ func TestPictures(t *testing.T) {
 	p.pan(geom.Vec{X: 10})
 	if p.stopped {
 		t.Error("looking elsewhere does not take new pictures")
+	}
+}
+
+// Once nothing is asked of them for a while the sets are let go. What is seen stays,
+// and a look from nearer is as clear as ever.
+func TestSetsAreLetGo(t *testing.T) {
+	p, _, _ := rig(t, demo(t))
+	p.frame.Window.Resize(fyne.NewSize(900, 520))
+	var later []func()
+	p.Later = func(d time.Duration, do func()) {
+		if d == setLife {
+			later = append(later, do)
+		}
+	}
+	look := func() string {
+		var pix []byte
+		for _, n := range p.panes {
+			pix = append(pix, seen(n).Pix...)
+		}
+		return string(pix)
+	}
+	clear := func() bool {
+		s := p.State()
+		return s.Grade == len(grades)-1 && s.Work == ""
+	}
+	p.TogglePicture()
+	look()
+	want := look()
+	if !clear() || len(p.shots.sets) != 2 || len(later) == 0 {
+		t.Fatalf("%+v of %d sets, %d to come", p.State(), len(p.shots.sets), len(later))
+	}
+	early := later[0] // for before the pictures were clear
+	later[len(later)-1]()
+	if len(p.shots.sets) > 0 {
+		t.Error("the sets are held")
+	}
+	if got := look(); got != want || !clear() || len(p.shots.sets) > 0 {
+		t.Errorf("without its sets another picture is seen, or it is taken again: %+v", p.State())
+	}
+	p.ZoomIn()
+	look()
+	if got := look(); got == want || !clear() || len(p.shots.sets) != 2 {
+		t.Errorf("from nearer: %+v of %d sets", p.State(), len(p.shots.sets))
+	}
+	if early(); len(p.shots.sets) != 2 {
+		t.Error("sets that were wanted since are let go")
 	}
 }
 

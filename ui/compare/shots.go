@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"image"
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"golang.org/x/image/draw"
@@ -40,6 +41,7 @@ var grades = [...]struct {
 // side, then better ones. It belongs to the main goroutine.
 type shots struct {
 	frame *control.Frame
+	later func(time.Duration, func())
 	kept  *kept
 	about func() picture.SetOptions
 	// told hears how far it is, 0 to 1; a share of 1 with no words says that nothing
@@ -50,6 +52,7 @@ type shots struct {
 
 	sets   []built
 	turn   int
+	wanted int // counts how often sets were asked for
 	cancel context.CancelFunc
 }
 
@@ -61,6 +64,10 @@ type built struct {
 
 // mostSets is how many sets are kept: those of the two sides. One takes 40 to 80 MB.
 const mostSets = 2
+
+// setLife is how long nothing is asked of the sets before they are let go. The next
+// picture waits for new ones then, some 0.3 s.
+const setLife = 20 * time.Second
 
 // set is the set of a design, nil when it is not built.
 func (s *shots) set(print string) *picture.Set {
@@ -86,6 +93,21 @@ func (s *shots) stop() {
 		s.cancel = nil
 	}
 	s.told("", 1)
+	s.rest()
+}
+
+// rest lets the sets go unless they are wanted again soon.
+func (s *shots) rest() {
+	if len(s.sets) == 0 {
+		return
+	}
+	wanted := s.wanted
+	s.later(setLife, func() {
+		if s.wanted == wanted {
+			s.sets = nil
+			s.frame.LetGo()
+		}
+	})
 }
 
 // forget gives up and lets the sets go.
@@ -96,6 +118,7 @@ func (s *shots) forget() {
 
 // build has the sets of some designs made, then goes on.
 func (s *shots) build(list []shot, then func()) {
+	s.wanted++
 	for _, w := range list {
 		if s.set(w.of.print) != nil {
 			continue
@@ -136,6 +159,7 @@ func (s *shots) next(ctx context.Context, list []shot, n int) {
 		return
 	}
 	s.told("", 1)
+	s.rest()
 }
 
 func (s *shots) take(ctx context.Context, list []shot, n int, w shot, grade int) {
