@@ -8,6 +8,7 @@ import (
 	"example.org/castwright/ui/control"
 	look "example.org/castwright/ui/theme"
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 )
@@ -37,6 +38,24 @@ func TestSentence(t *testing.T) {
 	} {
 		if got := control.Sentence(in); got != want {
 			t.Errorf("Sentence(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
+
+// TestTheWheelScrollsOverAnEntry: a column of entries scrolls wherever the mouse is.
+func TestTheWheelScrollsOverAnEntry(t *testing.T) {
+	f := frame(t)
+	var column []fyne.CanvasObject
+	for range 60 {
+		column = append(column, control.NewEntry(f, ""))
+	}
+	s := container.NewVScroll(control.Column(0, column...))
+	f.Window.SetContent(s)
+	f.Window.Resize(fyne.NewSize(300, 200))
+	for i, y := range []float32{60, 70, 80} { // more than one of them is upon an entry
+		test.Scroll(f.Window.Canvas(), fyne.NewPos(150, y), 0, -25)
+		if want := float32(25 * (i + 1)); s.Offset.Y != want {
+			t.Errorf("after %d turns of the wheel the column is at %g, want %g", i+1, s.Offset.Y, want)
 		}
 	}
 }

@@ -10,15 +10,7 @@ import (
 // reveal brings a control that has got the keyboard into sight, where it lies in
 // something that scrolls.
 func (f *Frame) reveal(o fyne.CanvasObject) {
-	root := f.Window.Canvas().Content()
-	if top := f.Window.Canvas().Overlays().Top(); top != nil {
-		root = top
-	}
-	var scrolls []*container.Scroll // around o, the outermost first
-	var at []fyne.Position          // of o in the content of each
-	if !around(root, o, fyne.Position{}, &scrolls, &at) {
-		return
-	}
+	scrolls, at := f.around(o)
 	for i, s := range scrolls {
 		size, room, off := o.Size(), s.Size(), s.Offset
 		low, high := at[i].Y-look.Gap, at[i].Y+size.Height+look.Gap
@@ -32,6 +24,19 @@ func (f *Frame) reveal(o fyne.CanvasObject) {
 		}
 		s.ScrollToOffset(fyne.NewPos(off.X, fyne.Max(0, off.Y)))
 	}
+}
+
+// around is what scrolls around a control of the window, the outermost first, and
+// where it lies in the content of each.
+func (f *Frame) around(o fyne.CanvasObject) (scrolls []*container.Scroll, at []fyne.Position) {
+	root := f.Window.Canvas().Content()
+	if top := f.Window.Canvas().Overlays().Top(); top != nil {
+		root = top
+	}
+	if !around(root, o, fyne.Position{}, &scrolls, &at) {
+		return nil, nil
+	}
+	return scrolls, at
 }
 
 // around finds what scrolls around o, below an object whose parent lies at from

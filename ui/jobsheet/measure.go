@@ -2,6 +2,7 @@ package jobsheet
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -36,16 +37,28 @@ func (m measure) in(sys units.System) (unit string, size float64) {
 	return m.metric, 1
 }
 
-// digits are enough to show a typed number again after it went through another unit.
-const digits = 7
+// A number that was typed in another unit is shown again with its own digits, up to
+// ownDigits; one that was not, with roundDigits.
+const (
+	ownDigits   = 9
+	roundDigits = 4
+)
 
 // shown writes a quantity in a unit of a size.
 func shown(x, size float64) string {
 	if size == 1 {
 		return strconv.FormatFloat(x, 'f', -1, 64)
 	}
-	short, _ := strconv.ParseFloat(strconv.FormatFloat(x/size, 'g', digits, 64), 64)
-	return strconv.FormatFloat(short, 'f', -1, 64)
+	to := func(digits int) float64 {
+		short, _ := strconv.ParseFloat(strconv.FormatFloat(x/size, 'g', digits, 64), 64)
+		return short
+	}
+	for n := 1; n <= ownDigits; n++ {
+		if math.Abs(to(n)*size-x) <= 1e-12*x {
+			return strconv.FormatFloat(to(n), 'f', -1, 64)
+		}
+	}
+	return strconv.FormatFloat(to(roundDigits), 'f', -1, 64)
 }
 
 // number is a line for a quantity that is not below zero.

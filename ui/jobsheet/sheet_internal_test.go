@@ -50,6 +50,7 @@ func TestInThePoundsOfTheSheet(t *testing.T) {
 		got                func() float64
 	}{
 		{"Dry mix in a bag", "55", "55", 24.94758035, func() float64 { return s.Job().Materials.Mix.BagMass }},
+		{"In the form", "154.75", "154.75", 2478.857208, func() float64 { return s.Job().Materials.Mix.FreshDensity }},
 		{"Fresh mix from a bag", "0.5", "0.5", 14.158423296, func() float64 { return s.Job().Materials.Mix.BagYield }},
 		{"To a bag", "5", "5", 4.73176473, func() float64 { return s.Job().Materials.Mix.BagWater }},
 		{"When dry", "150", "150", 2402.769507, func() float64 { return s.Job().Materials.Mix.CuredDensity }},
@@ -71,6 +72,18 @@ func TestInThePoundsOfTheSheet(t *testing.T) {
 		}
 		if got := h.entry(t, c.hint).Text; got != c.again {
 			t.Errorf("%s: %s is shown as %s afterwards", c.hint, c.typed, got)
+		}
+	}
+}
+
+// TestStockInPounds: stock figures in metric are shown short.
+func TestStockInPounds(t *testing.T) {
+	h := open(t, session.New(session.Blank(units.Imperial), ""))
+	for hint, want := range map[string]string{
+		"Dry mix in a bag": "55.12", "Fresh mix from a bag": "0.4944", "To a bag": "5.178", "When dry": "149.8",
+	} {
+		if got := h.entry(t, hint).Text; got != want {
+			t.Errorf("%s: %s, want %s", hint, got, want)
 		}
 	}
 }
