@@ -76,6 +76,38 @@ func TestEntryTakesTheWholeText(t *testing.T) {
 	}
 }
 
+// TestEntryShowsWhatItTook: what Commit takes stays as it was typed, unless Commit
+// says how it is shown, in place of any value that stood there.
+func TestEntryShowsWhatItTook(t *testing.T) {
+	for _, c := range []struct {
+		name, was, typed, want string
+		commit                 func(e *control.Entry) error
+	}{
+		{"as typed", "25", "55", "55", func(*control.Entry) error { return nil }},
+		{"as typed in an empty one", "", "55", "55", func(*control.Entry) error { return nil }},
+		{"emptied", "25", "", "", func(*control.Entry) error { return nil }},
+		{"as it is shown", "25 mm", "55", "55 mm", func(e *control.Entry) error { e.SetValue("55 mm"); return nil }},
+		{"the same value", "25 mm", " 25.0", "25 mm", func(e *control.Entry) error { e.SetValue("25 mm"); return nil }},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			f := frame(t)
+			e := control.NewEntry(f, "")
+			e.SetValue(c.was)
+			e.Commit = func(string) error { return c.commit(e) }
+			f.Window.SetContent(e)
+			f.Window.Canvas().Focus(e)
+			e.SetText(c.typed)
+			f.Window.Canvas().Unfocus()
+			if e.Text != c.want {
+				t.Errorf("%q shows as %q, want %q", c.typed, e.Text, c.want)
+			}
+			if _, pending := e.Pending(); pending {
+				t.Error("it counts as not taken yet")
+			}
+		})
+	}
+}
+
 func TestEntryKeepsWhatItRefuses(t *testing.T) {
 	f := frame(t)
 	e := control.NewEntry(f, "")

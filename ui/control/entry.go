@@ -28,6 +28,7 @@ type Entry struct {
 	fault   error
 	clicked bool
 	busy    bool
+	told    bool // SetValue has said how what is being committed is shown
 	entered bool // Enter is being handled, after which the window has the key
 }
 
@@ -43,6 +44,7 @@ func NewEntry(f *Frame, hint string) *Entry {
 // SetValue shows a value that was set elsewhere. What is being typed, or was typed
 // and refused, stays.
 func (e *Entry) SetValue(value string) {
+	e.told = true
 	if value == e.shown && (e.Text == value || e.pending()) {
 		return
 	}
@@ -83,20 +85,18 @@ func (e *Entry) commit() bool {
 		e.shown = typed
 		return true
 	}
-	e.busy = true
+	e.busy, e.told = true, false
 	defer func() { e.busy = false }()
 	err := e.Commit(typed)
 	e.setFault(err)
 	if err != nil {
 		return false
 	}
-	if e.shown == typed || e.Text != typed {
-		return true // SetValue came meanwhile
-	}
-	// The value may be shown otherwise than it was typed; SetValue has said how.
-	if e.shown != "" {
+	switch {
+	case e.Text != typed: // SetValue has shown it already
+	case e.told: // the value may be shown otherwise than it was typed
 		e.SetText(e.shown)
-	} else {
+	default:
 		e.shown = typed
 	}
 	return true

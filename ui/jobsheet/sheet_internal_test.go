@@ -60,7 +60,11 @@ func TestInThePoundsOfTheSheet(t *testing.T) {
 	}
 	h := open(t, s)
 	for _, c := range tests {
-		h.entry(t, c.hint).SetText(c.typed)
+		e := h.entry(t, c.hint)
+		e.SetText(c.typed)
+		if e.Settle(); strings.Trim(e.Text, `"`) != c.typed {
+			t.Errorf("%s: %s shows as %s once it is left", c.hint, c.typed, e.Text)
+		}
 	}
 	if !h.take() {
 		t.Fatal(h.fault.Text)

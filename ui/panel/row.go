@@ -110,7 +110,13 @@ func (r *row) commit(text string) error {
 	if err != nil {
 		return err
 	}
-	return r.p.s.Do(e)
+	if err := r.p.s.Do(e); err != nil {
+		return err
+	}
+	if r.entry != nil {
+		r.entry.SetValue(r.f.text) // also where the edit changed nothing
+	}
+	return nil
 }
 
 // nudge moves the value; nudges that follow each other are one step of undo.
