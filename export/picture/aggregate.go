@@ -16,6 +16,8 @@ type stone struct {
 	n       [8]c3
 	b       [8]float32
 	colour  c3
+	grain   float32 // share by which its grains differ
+	veined  bool
 }
 
 // depth is how far inside the stone's faces a place of the lattice lies, in cells;
@@ -78,6 +80,8 @@ func (z *stoneSize) newStone(i, j, k int32, h uint32) *stone {
 		s.b[f] = float32(stoneFaces[f] * r * (0.75 + 0.5*float64(a>>24)/255) * m.norm())
 	}
 	s.colour = gradeColour(h, z.base, z.toward).small()
+	s.grain = float32(0.05 + 0.14*draw(h, 72))
+	s.veined = draw(h, 73) < 0.18
 	return s
 }
 
@@ -107,17 +111,17 @@ func (f *handful) take(s *stone) {
 
 // again is the reflectance at p, near a place that has been looked at: of the stones
 // found there or of its cement; t is the face's height.
-func (c *concrete) again(p, cement v3, footprint, t float64, found *handful) v3 {
+func (c *concrete) again(p v3, ground *cement, footprint, t float64, found *handful) v3 {
 	q := toLattice(p)
 	kd, lain := v3{}, false
 	for _, s := range found.stone[:found.n] {
 		if edge := s.depth(q.mul(1 / s.of.cell)); edge > 0 {
-			kd, lain = s.look(p, cement, edge*s.of.cell, footprint), true
+			kd, lain = s.look(p, ground, edge*s.of.cell, footprint), true
 			break
 		}
 	}
 	if !lain {
-		kd = c.between(cement, c.stones, footprint)
+		kd = c.between(ground.look(), c.stones, footprint)
 	}
 	if footprint < holeless {
 		x, y := aslant(p, t)

@@ -57,19 +57,21 @@ func aslant(p v3, t float64) (x, y float64) {
 // place belongs to a broken face, 0 to 1.
 func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 	x, y := aslant(p, t)
-	v, tone := c.mottle(x, y, footprint)
-	k := math.Exp(1.25 * v)
-	kd := v3{c.base.X * k * (1 + tone), c.base.Y * k, c.base.Z * k * (1 - 1.6*tone)}
+	ground := cement{of: c, x: x, y: y, footprint: footprint}
 	g := grain{a: c.alpha}
 	stones := c.stones
 	if broken > 0.3 {
 		stones = c.crushed
 	}
+	var kd v3
 	if len(stones) > 0 {
-		g.cement = kd
-		kd, g.stone = c.stony(p, kd, stones, footprint)
-	} else if footprint < 1.2 {
-		kd = kd.mul(1 + sand(x, y, footprint))
+		kd, g.stone = c.stony(p, &ground, stones, footprint)
+		g.cement = ground.colour
+	} else {
+		kd = ground.look()
+		if footprint < 1.2 {
+			kd = kd.mul(1 + sand(x, y, footprint))
+		}
 	}
 	if footprint < holeless && broken < 0.3 {
 		kd = kd.mul(1 - c.pinhole(x, y, footprint))
@@ -89,6 +91,23 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 	}
 	g.kd = v3{min(0.95, kd.X), min(0.95, kd.Y), min(0.95, kd.Z)}
 	return g
+}
+
+// cement is the colour of cement at a place of the plan's pattern, worked out when it
+// is asked for first: most of a stony face never asks.
+type cement struct {
+	of              *concrete
+	x, y, footprint float64
+	colour          v3 // black until then
+}
+
+func (m *cement) look() v3 {
+	if m.colour == (v3{}) {
+		v, tone := m.of.mottle(m.x, m.y, m.footprint)
+		k := math.Exp(1.25 * v)
+		m.colour = v3{m.of.base.X * k * (1 + tone), m.of.base.Y * k, m.of.base.Z * k * (1 - 1.6*tone)}
+	}
+	return m.colour
 }
 
 // sand is what grains of sand that show faintly through the cream add to its
@@ -175,7 +194,7 @@ func (c *concrete) pinhole(x, y, footprint float64) float64 {
 
 // wet is the concrete below resin: no coat of its own.
 func (c *concrete) wet(p v3, footprint float64) v3 {
-	v, tone := c.mottle(p.X+0.8*p.Z, p.Y+0.6*p.Z, max(footprint, 1.5))
-	k := math.Exp(1.25 * v)
-	return v3{c.base.X * k * (1 + tone), c.base.Y * k, c.base.Z * k * (1 - 1.6*tone)}
+	x, y := aslant(p, 0)
+	ground := cement{of: c, x: x, y: y, footprint: max(footprint, 1.5)}
+	return ground.look()
 }

@@ -218,8 +218,11 @@ func (k *shot) retouched(m *mean, a *sight, beside *[4]*sight, x, y, n int) {
 	rest := a.c.sub(a.kd.wide().times(light))
 	h := hit{n: a.n, m: a.m, channel: -1}
 	var found handful
-	stony := a.cement != c3{} && !k.s.concrete.bedded(p, k.c.footprint(a.t))
+	var ground cement
+	stony := (a.cement != c3{} || a.stone != nil) && !k.s.concrete.bedded(p, k.c.footprint(a.t))
 	if stony {
+		gx, gy := aslant(p, k.s.body.t)
+		ground = cement{of: k.s.concrete, x: gx, y: gy, footprint: k.c.footprint(a.t), colour: a.cement.wide()}
 		found.take(a.stone)
 		for _, b := range beside {
 			found.take(b.stone)
@@ -234,7 +237,7 @@ func (k *shot) retouched(m *mean, a *sight, beside *[4]*sight, x, y, n int) {
 		fp := k.c.footprint(h.t)
 		var kd v3
 		if stony {
-			kd = k.s.concrete.again(h.p, a.cement.wide(), fp, k.s.body.t, &found)
+			kd = k.s.concrete.again(h.p, &ground, fp, k.s.body.t, &found)
 		} else {
 			f := k.s.surface(&h, r.d, fp)
 			kd = f.kd

@@ -111,16 +111,16 @@ func apart(x float64) float64 { return max(0, math.Abs(x-0.5)-0.28) }
 
 // stony is what a place of concrete with aggregate shows: the largest stone that p
 // lies in, nil for none, over the cement's colour.
-func (c *concrete) stony(p, cement v3, sizes []stoneSize, footprint float64) (v3, *stone) {
+func (c *concrete) stony(p v3, ground *cement, sizes []stoneSize, footprint float64) (v3, *stone) {
 	for i := range sizes {
 		if footprint > sizes[i].cell {
 			break
 		}
 		if s, edge := sizes[i].at(p); s != nil {
-			return s.look(p, cement, edge, footprint), s
+			return s.look(p, ground, edge, footprint), s
 		}
 	}
-	return c.between(cement, sizes, footprint), nil
+	return c.between(ground.look(), sizes, footprint), nil
 }
 
 // between is the colour between stones: the cement's, and the mean of those too
@@ -136,13 +136,16 @@ func (c *concrete) between(cement v3, sizes []stoneSize, footprint float64) v3 {
 
 // look is the stone's colour at p, edge mm inside its faces: grains of the rock,
 // veins in a few, a dark line where cement meets it.
-func (s *stone) look(p, cement v3, edge, footprint float64) v3 {
+func (s *stone) look(p v3, ground *cement, edge, footprint float64) v3 {
 	spot := noise3(p.mul(1 / 0.8).add(v3{Z: float64(s.h & 31)}))
-	k := s.colour.wide().mul(1 + (0.05+0.14*draw(s.h, 72))*spot*min(1, 1/max(0.3, footprint)))
-	if draw(s.h, 73) < 0.18 {
+	k := s.colour.wide().mul(1 + float64(s.grain)*spot*min(1, 1/max(0.3, footprint)))
+	if s.veined {
 		vein := math.Abs(noise3(p.mul(1 / (0.45 * s.of.cell)).add(v3{X: float64(s.h & 63)})))
 		k = k.mix(v3{0.5, 0.48, 0.45}, 0.5*(1-smooth(0, 0.10, vein)))
 	}
-	rim := clamp01(edge / max(0.35, 0.7*footprint))
-	return cement.mul(0.86).mix(k, rim)
+	rim := edge / max(0.35, 0.7*footprint)
+	if rim >= 1 {
+		return k
+	}
+	return ground.look().mul(0.86).mix(k, rim)
 }
