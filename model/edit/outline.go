@@ -205,8 +205,11 @@ func (s span) meets(p geom.Vec) bool {
 // holds.
 func checkLength(what string, l, least units.Length) error {
 	if l < least {
-		if least == 0 {
+		switch least {
+		case 0:
 			return fmt.Errorf("%s is %s mm: give 0 or more", what, mm(l))
+		case units.Nanometre:
+			return fmt.Errorf("%s is %s mm: give a length above zero", what, mm(l))
 		}
 		return fmt.Errorf("%s is %s mm: give at least %s mm", what, mm(l), mm(least))
 	}

@@ -121,7 +121,7 @@ func TestErrorsSayWhatWhereAndWhatToDo(t *testing.T) {
 	}{
 		{edit.MoveNode(7, at(0, 0)), []string{"corner 8", "1 to 4"}},
 		{edit.SetCorner(1, design.Corner{Kind: design.CornerRounded, Size: mm(-2)}), []string{"corner 2", "-2 mm", "0 or more"}},
-		{edit.SetThickness(0), []string{"thickness", "0 mm", "at least"}},
+		{edit.SetThickness(0), []string{"thickness", "0 mm", "above zero"}},
 		{edit.BendEdge(-1, mm(5)), []string{"edge 0", "1 to 4"}},
 		{edit.SetFinish(design.Finish{Polish: 9}), []string{"polish level 9", "1 (flat) to 4"}},
 		{edit.SetSink(design.Sink{ID: "sink-9"}), []string{`"sink-9"`, "pick one"}},

@@ -3,6 +3,7 @@ package units
 import (
 	"fmt"
 	"math/big"
+	"strings"
 )
 
 // Parse reads a length as a person writes it. A number without a unit is in
@@ -47,6 +48,9 @@ type ParseError struct {
 }
 
 func (e *ParseError) Error() string {
+	if strings.TrimSpace(e.Input) == "" {
+		return fmt.Sprintf("%s: type for example %s", e.What, e.Example)
+	}
 	shown := []rune(e.Input)
 	text := string(shown)
 	if len(shown) > 40 {

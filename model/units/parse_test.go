@@ -74,6 +74,14 @@ func TestParse(t *testing.T) {
 	}
 }
 
+// TestParseErrorOfNothing: where nothing was typed no character is at fault.
+func TestParseErrorOfNothing(t *testing.T) {
+	_, err := units.Parse(" ", units.Metric)
+	if err == nil || err.Error() != "nothing is written: type for example 647.7 or 25 1/2\"" {
+		t.Errorf("error %v", err)
+	}
+}
+
 // TestParseError checks that an error says what is wrong, at which character, and
 // gives an example.
 func TestParseError(t *testing.T) {
