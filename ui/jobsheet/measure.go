@@ -90,7 +90,7 @@ func (h *sheet) price(label, of string, m measure, at *decimal.Decimal) fyne.Can
 	per := decimal.NewFromFloat(size)
 	value := *at
 	if size != 1 {
-		value = cents(at.Mul(per))
+		value = panel.PriceOf(*at, size)
 	}
 	return h.line(label, "Of one "+unit+of+".", amount.Money("", value), "a "+unit, func(t string) error {
 		d, err := panel.ReadPrice(t, label)
@@ -103,13 +103,4 @@ func (h *sheet) price(label, of string, m measure, at *decimal.Decimal) fyne.Can
 		*at = d
 		return nil
 	})
-}
-
-// cents is a price in whole cents where it is that but for the rounding of another
-// unit's.
-func cents(d decimal.Decimal) decimal.Decimal {
-	if r := d.Round(2); d.Sub(r).Abs().LessThan(decimal.New(5, -4)) {
-		return r
-	}
-	return d.Round(4)
 }

@@ -11,9 +11,11 @@ import (
 	"example.org/castwright/model/amount"
 	"example.org/castwright/model/design"
 	"example.org/castwright/model/edit"
+	"example.org/castwright/model/takeoff"
 	"example.org/castwright/model/units"
 	"example.org/castwright/ui/session"
 	"example.org/castwright/ui/words"
+	"github.com/shopspring/decimal"
 )
 
 func TestShowsTheReport(t *testing.T) {
@@ -313,6 +315,36 @@ func TestHowItWasReckoned(t *testing.T) {
 	test.Tap(other.tile)
 	if row.scroll.Visible() || !other.scroll.Visible() {
 		t.Error("opening one does not close the other")
+	}
+}
+
+// TestFormulasInInches: formulas are metric, and say so to who works in inches; what
+// materials cost is told by the units that they are sold by there.
+func TestFormulasInInches(t *testing.T) {
+	const how = "0.014495 m2 x 12.7 mm x 50 % = 0.092 L of glass x 2500 kg/m3 = 0.23 kg"
+	const metric = "0.014495 m² × 12.7 mm × 50 % = 0.092 L of glass × 2500 kg/m³ = 0.23 kg"
+	if got := formula(how, units.Metric); got != metric {
+		t.Errorf("metric: %q", got)
+	}
+	if got := formula(how, units.Imperial); got != "In metric units: "+metric {
+		t.Errorf("inches: %q", got)
+	}
+	if got := formula("rounded up", units.Imperial); got != "rounded up" {
+		t.Errorf("without a unit: %q", got)
+	}
+	// 2 litres are 2.113 US quarts; a quart is 0.946352946 L (NIST SP 811, App. B.8).
+	cost := takeoff.Takeoff{Costs: []takeoff.Cost{
+		{Label: "Resin", Amount: 2, Unit: "L", Price: decimal.RequireFromString("31.7006"), Total: decimal.NewFromInt(63)},
+		{Label: "Mix", Amount: 3, Unit: "bag", Price: decimal.NewFromInt(12), Total: decimal.NewFromInt(36)},
+	}}
+	for sys, want := range map[units.System][]string{
+		units.Metric: {"2.00 L × $31.7006 a L", "3 bags × $12.00 a bag"}, units.Imperial: {"2.113 qt × $30.00 a quart", "3 bags × $12.00 a bag"},
+	} {
+		for i, line := range costsOf(cost, "$", sys) {
+			if line.how != want[i] {
+				t.Errorf("%v: %q, want %q", sys, line.how, want[i])
+			}
+		}
 	}
 }
 

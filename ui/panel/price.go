@@ -23,3 +23,14 @@ func ReadPrice(s, what string) (decimal.Decimal, error) {
 	}
 	return d, nil
 }
+
+// PriceOf is the price of a unit that is size of those whose price is given, such as
+// of a quart by that of a litre: in whole cents where it is that but for what the way
+// there and back has rounded off.
+func PriceOf(one decimal.Decimal, size float64) decimal.Decimal {
+	d := one.Mul(decimal.NewFromFloat(size))
+	if r := d.Round(2); d.Sub(r).Abs().LessThan(decimal.New(5, -4)) {
+		return r
+	}
+	return d.Round(4)
+}

@@ -1,6 +1,9 @@
 package panel
 
 import (
+	"math"
+	"regexp"
+	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -33,7 +36,7 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 	t, ms := r.Takeoff, r.Measures
 	figures := func(fs ...takeoff.Figure) (out []reckoned) {
 		for _, f := range fs {
-			out = append(out, reckoned{f.Label, amount.Figure(f, sys), amount.Range(f, sys), f.How,
+			out = append(out, reckoned{f.Label, amount.Figure(f, sys), amount.Range(f, sys), formula(f.How, sys),
 				f.Source})
 		}
 		return out
@@ -82,7 +85,7 @@ func quantitiesOf(d design.Design, m design.Materials, r report.Report, sys unit
 		{"Mix", mix, figures(t.MixVolume, t.Bags, t.Water, t.FormDepth)},
 		{"Resin", resin, resinBehind},
 		{"Glass", glass, glassBehind},
-		{"Cost", CostOf(t, m.Currency), costsOf(t, m.Currency)},
+		{"Cost", CostOf(t, m.Currency), costsOf(t, m.Currency, sys)},
 	}
 }
 
@@ -104,26 +107,51 @@ func CostOf(t takeoff.Takeoff, currency string) string {
 	return amount.Money(currency, t.Total)
 }
 
-func costsOf(t takeoff.Takeoff, currency string) (out []reckoned) {
+// sold is a unit that materials are sold by, where a maker works in inches.
+type sold struct {
+	sign, name string
+	size       float64 // of it in the report's unit
+}
+
+// bought are the units that the report counts materials in, as sold.
+var bought = map[string]sold{"L": {"qt", "quart", units.QuartL}, "kg": {"lb", "pound", units.PoundKG}}
+
+func costsOf(t takeoff.Takeoff, currency string, sys units.System) (out []reckoned) {
 	for _, c := range t.Costs {
 		if c.Amount == 0 {
 			continue
 		}
-		how := c.Unit
-		if n, ok := strings.CutSuffix(amount.Of(c.Amount, c.Unit, units.Metric), " "+c.Unit); ok {
-			how = n + " " + c.Unit
-		} else {
-			how = amount.Of(c.Amount, c.Unit, units.Metric)
+		how, unit, price := amount.Of(c.Amount, c.Unit, units.Metric), c.Unit, c.Price
+		if u, ok := bought[c.Unit]; ok && sys == units.Imperial {
+			how = strconv.FormatFloat(math.Round(c.Amount/u.size*1000)/1000, 'f', -1, 64) + " " + u.sign
+			unit, price = u.name, PriceOf(c.Price, u.size)
 		}
 		if c.Price.IsZero() {
 			how += ", no price given: type it under Job and materials (Ctrl+J)."
 		} else {
-			how += " × " + amount.Money(currency, c.Price) + " a " + c.Unit
+			how += " × " + amount.Money(currency, price) + " a " + unit
 		}
 		out = append(out, reckoned{c.Label, amount.Money(currency, c.Total), "", how,
 			"the maker's own prices"})
 	}
 	return out
+}
+
+// signs writes a formula of the report, which is plain ASCII, with the signs that a
+// screen has.
+var signs = strings.NewReplacer(" m2", " m²", " m3", " m³", "/m3", "/m³", " x ", " × ")
+
+// measured finds a metric unit in a formula.
+var measured = regexp.MustCompile(`\d (kg|L|mm|m2)\b`)
+
+// formula is how a figure was reckoned. Formulas are in metric units, as the reckoning
+// is, which who works in inches is told.
+func formula(how string, sys units.System) string {
+	told := ""
+	if sys == units.Imperial && measured.MatchString(how) {
+		told = "In metric units: "
+	}
+	return told + signs.Replace(how)
 }
 
 // quantities is the section of the panel.
