@@ -275,15 +275,19 @@ func (w *window) title() string {
 }
 
 func (w *window) savedWords() string {
+	also := ""
+	if w.files.Shared() {
+		also = ". Another window has this job open too"
+	}
 	switch {
 	case w.session.Dirty() && w.files.Unkept() != nil:
 		return "! Changes not saved, and no copy can be kept: " + w.files.Unkept().Error()
 	case w.session.Dirty():
-		return "Changes not saved"
+		return "Changes not saved" + also
 	case w.session.Path() == "":
 		return "Not saved yet"
 	}
-	return "Saved"
+	return "Saved" + also
 }
 
 // opened is that another job is in hand.
@@ -292,6 +296,7 @@ func (w *window) opened() {
 	w.board.SetTool(board.Select)
 	w.board.Fit()
 	w.desk.Verify()
+	w.hint.saved(w.savedWords()) // whether another window has it open is known now
 	if w.session.Path() == "" {
 		w.coach.Start() // a job of the maker's own
 	}

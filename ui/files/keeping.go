@@ -28,6 +28,7 @@ type keeping struct {
 	mu     sync.Mutex
 	slot   *keep.Slot
 	why    error // why there is no slot
+	also   bool  // another window had the job in hand when the slot was taken
 	soon   bool  // a copy is due
 }
 
@@ -45,10 +46,12 @@ func (k *keeping) take(path string) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	k.release()
+	k.also = false
 	if k.folder == "" {
 		return
 	}
 	k.slot, k.why = keep.Take(path, k.folder)
+	k.also = k.slot != nil && k.slot.Shared
 }
 
 // release gives the slot back; the work in it is saved or was dropped.
@@ -129,6 +132,10 @@ func (f *Files) keepCopy() {
 		}
 	})
 }
+
+// Shared reports whether another window had this job's file open when it was opened
+// here.
+func (f *Files) Shared() bool { return f.s.Path() != "" && f.keeping.also }
 
 // Unkept is why no copy of the work could be kept lately, such as a full disk; nil
 // when one could.

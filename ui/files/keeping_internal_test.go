@@ -128,6 +128,30 @@ func TestACopyThatCantBeKeptIsTold(t *testing.T) {
 	}
 }
 
+// A second window on a job's file knows of the first; windows on jobs without a file
+// have none in common.
+func TestASecondWindowKnows(t *testing.T) {
+	a, b := newRig(t), newRig(t)
+	b.f.keeping.folder = a.f.keeping.folder
+	b.f.keeping.take("")
+	if a.f.Shared() || b.f.Shared() {
+		t.Error("jobs without a file count as shared")
+	}
+	path := filepath.Join(t.TempDir(), "bench.json")
+	if err := store.Save(path, a.s.Job()); err != nil {
+		t.Fatal(err)
+	}
+	a.f.OpenPath(path)
+	b.f.OpenPath(path)
+	if a.f.Shared() || !b.f.Shared() {
+		t.Errorf("shared: %v in the first window, %v in the second", a.f.Shared(), b.f.Shared())
+	}
+	b.f.NewJob()
+	if b.f.Shared() {
+		t.Error("a new job counts as shared")
+	}
+}
+
 // Where there is no place for a copy at all, that is told once there is work to keep.
 func TestNoPlaceForACopyIsTold(t *testing.T) {
 	r := newRig(t)
