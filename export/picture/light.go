@@ -137,6 +137,9 @@ func (t *texel) parts(u *texel) bool {
 		return false
 	}
 	off := u.p.sub(t.p)
+	if t.m != u.m && off.dot(off) > square(8*t.footprint) && t.steep*t.footprint < 0.03*(t.d.luma()+0.1) {
+		return false // far behind the other, whose outline does not touch its light
+	}
 	if t.m != u.m || t.n.dot(u.n) < 0.8 || max(abs32(t.n.dot(off)), abs32(u.n.dot(off))) > t.footprint {
 		return true
 	}
