@@ -130,7 +130,7 @@ var table = []Action{
 	{ID: SaveAs, Menu: "File", Name: "Save as…", Key: Key{fyne.KeyS, Ctrl | shift},
 		Does: "Saves the job in another file and goes on there."},
 	{ID: BringIn, Menu: "File", Name: "Bring in an outline…", Key: Key{fyne.KeyI, Ctrl}, Group: true,
-		Does: "Takes a sink's template, a scanned wall or another outline from an SVG or DXF file in hand."},
+		Does: "Takes in hand a sink's template, a scanned wall or another outline from an SVG or DXF file."},
 	{ID: ExportPicture, Menu: "File", Name: "Export picture…", Key: Key{fyne.KeyE, Ctrl}, Group: true,
 		Does: "Writes the option in hand as a picture for the client."},
 	{ID: ExportText, Menu: "File", Name: "Export report as text…", Key: Key{fyne.KeyE, Ctrl | shift},
@@ -144,7 +144,7 @@ var table = []Action{
 	{ID: Letterhead, Menu: "File", Name: "Letterhead…", Key: Key{fyne.KeyH, Ctrl | shift},
 		Does: "Your name, address and logo at the head of the sheets."},
 	{ID: JobSettings, Menu: "File", Name: "Job and materials…", Key: Key{fyne.KeyJ, Ctrl}, Group: true,
-		Does: "Client, site, units, and the materials with their prices."},
+		Does: "Client, site, money, and the materials with their prices."},
 	{ID: Quit, Menu: "File", Name: "Quit", Key: Key{fyne.KeyQ, Ctrl}, Group: true,
 		Does: "Ends the program; asks about changes that are not saved."},
 
