@@ -22,7 +22,7 @@ import (
 // mostGrowth by how much doing the same again may add, in megabytes: targets of our own.
 const (
 	mostMemory   = 400
-	mostPictures = 500
+	mostPictures = 550
 	mostGrowth   = 40
 )
 

@@ -181,7 +181,7 @@ func (s *shots) take(ctx context.Context, list []shot, n int, w shot, grade int)
 		v.Camera = v.Camera.Window(g.share, 0, 0)
 		img, err := picture.Render(ctx, set, v, g.quality, max(8, int(float64(w.w)*g.share)), max(8, int(float64(w.h)*g.share)),
 			func(_ string, done float64, _ *image.NRGBA) {
-				if done < told+0.02 {
+				if done < told+control.Shown {
 					return
 				}
 				told = done

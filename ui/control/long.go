@@ -15,6 +15,10 @@ const calm = time.Second
 // numbers, which cost the collector nothing; a drag has more for it to do.
 const garbage = 25
 
+// Shown is by which share of a picture its progress is shown anew. The toolkit paints
+// the whole window for it, which a key would wait for.
+const Shown = 0.05
+
 // works are the long ones that go on.
 type works struct {
 	n     int

@@ -172,8 +172,8 @@ func (p *Page) start(k key, stage int) {
 		f.set = top.Set
 		out, err := room.Compose(ctx, top, room.OrderOf(k.room, photo, ph.focal35, f.solid), stages[stage].quality, 0,
 			func(_ string, done float64) {
-				if percent := int(50 * done); percent != told {
-					told = percent
+				if step := int(done / control.Shown); step != told {
+					told = step
 					p.post(func() {
 						if p.work == w {
 							w.done = done
