@@ -29,6 +29,12 @@ func (s Solid) Measure(grindMM float64) Measures {
 		}
 		return m
 	}
+	if curves := b.curves[wholeTop]; len(curves) > 0 { // flattened, which keeps areas, they reach a little too far
+		m.Bounds = geom.EmptyBox()
+		for _, c := range curves {
+			m.Bounds = m.Bounds.Union(c.Bounds())
+		}
+	}
 	w := drawers.Get().(*drawer)
 	defer drawers.Put(w)
 	plan := s.plan(w)

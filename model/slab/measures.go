@@ -26,7 +26,7 @@ type Measures struct {
 	// GrindVolume is what the grind takes off the face: the grind times the area of
 	// the section at the face, with openings and profiles cut and channels not.
 	GrindVolume float64
-	Bounds      geom.Box
+	Bounds      geom.Box // of the outline, its corners treated, by the exact curves
 }
 
 // ChannelMeasure is one channel's share; where channels overlap the first one
