@@ -250,7 +250,7 @@ func (p *Page) Open() {
 func (p *Page) Close() {
 	p.Object.Hide()
 	p.shots.forget()
-	p.kept = kept{}
+	p.kept, p.eyes = kept{}, eyes{}
 	for _, n := range [...]*pane{p.panes[0], p.panes[1], p.one} {
 		n.forget()
 	}

@@ -264,9 +264,9 @@ func (p *Page) write(path string) {
 	control.Start(p.frame, p.later, control.Work{
 		Title: "Setting the top into the room",
 		Do: func(ctx context.Context, show func(string, float64)) error {
-			var image *image.NRGBA
+			var whole *image.NRGBA
 			if done != nil {
-				image = done.whole(ph)
+				whole = done.whole(ph)
 			} else {
 				out, err := room.Compose(ctx, room.Top{Design: k.design, Solid: solid},
 					room.OrderOf(k.room, ph.full, ph.focal35, solid), picture.Good, 0,
@@ -276,7 +276,7 @@ func (p *Page) write(path string) {
 				}
 				f := finished{key: k, solid: solid, stage: best}
 				f.take(out)
-				image = out.Image
+				whole = out.Image
 				p.post(func() { p.keep(f) })
 			}
 			show("Writing the file", 0.95)
@@ -284,7 +284,7 @@ func (p *Page) write(path string) {
 				if err := ctx.Err(); err != nil {
 					return err
 				}
-				return raster.Photo(w, image)
+				return raster.Photo(w, whole)
 			})
 		},
 		Done: func(err error) {
