@@ -40,8 +40,12 @@ func (w *window) newCoach() *coach.Coach {
 			Done:  func(start, now design.Design) bool { return len(now.Sinks) > len(start.Sinks) },
 			Where: below(keys.PartSink)},
 		{ID: lessonFinish, Lines: []string{"Choose colour and polish", "under Finish."},
-			Done:  coach.Changed(func(d design.Design) design.Finish { return d.Finish }),
-			Where: below(keys.PartFinish)},
+			Done: coach.Changed(func(d design.Design) design.Finish { return d.Finish }),
+			Where: func() (coach.Place, bool) {
+				at, ok := below(keys.PartFinish)()
+				// It lies over the head of the panel, which is read while something is selected.
+				return at, ok && len(w.session.Selection()) == 0
+			}},
 		{ID: lessonShow, Lines: []string{"Turn the screen round: this shows", "the top alone to your client (F12)."},
 			After: []string{lessonSize, lessonSink, lessonFinish},
 			Where: func() (coach.Place, bool) {

@@ -631,6 +631,14 @@ func TestNotesStandByTheirNouns(t *testing.T) {
 		if !notes[0].Visible() {
 			t.Errorf("at %v the drawing's own note is not shown", size)
 		}
+		w.session.Select(session.Pick{Node: 0, Edge: true})
+		if notes[2].Visible() {
+			t.Errorf("at %v the note about the finish lies over the name of what is selected", size)
+		}
+		w.session.Select()
+		if !notes[2].Visible() {
+			t.Errorf("at %v the note about the finish does not come back", size)
+		}
 	}
 }
 
