@@ -3,7 +3,6 @@ package approval
 import (
 	"context"
 	"io"
-	"strings"
 
 	"example.org/castwright/model/store"
 	"example.org/castwright/ui/control"
@@ -47,7 +46,7 @@ func (d *Desk) make(title, what, path string, kind fileKind, width int,
 				control.Warn(d.frame, "The "+what+" is not written", err)
 				return
 			}
-			control.Tell(d.frame, "The "+what+" is written", strings.Join(append([]string{path}, notes...), "\n"))
+			control.TellFile(d.frame, "The "+what, path, notes...)
 		},
 	})
 }

@@ -1,6 +1,7 @@
 package control
 
 import (
+	"path/filepath"
 	"regexp"
 	"strings"
 	"unicode"
@@ -122,6 +123,13 @@ func Ask(f *Frame, title, text string, answers ...Answer) {
 // Tell says something that only needs to be read.
 func Tell(f *Frame, title, text string) {
 	Ask(f, title, text, Answer{Text: "Close", Kind: Primary, Enter: true, Esc: true})
+}
+
+// TellFile says of what in which file it stands now, and more in lines of their own.
+// Name and folder have a line each: a path in one breaks anywhere.
+func TellFile(f *Frame, what, path string, more ...string) {
+	lines := append([]string{filepath.Base(path), "in " + filepath.Dir(path)}, more...)
+	Tell(f, what+" is written", strings.Join(lines, "\n"))
 }
 
 // Warn says what went wrong.

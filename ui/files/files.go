@@ -326,7 +326,7 @@ func (f *Files) writePicture(path string, width int) {
 		return WritePicture(path,
 			page, stopped)
 	}, func() {
-		control.Tell(f.frame, "The picture is written", path)
+		control.TellFile(f.frame, "The picture", path)
 	})
 }
 
@@ -402,6 +402,6 @@ func (f *Files) exportReport(ext string, write func(io.Writer, design.Job, desig
 				control.Warn(f.frame, "The report is not written", err)
 				return
 			}
-			control.Tell(f.frame, "The report is written", path)
+			control.TellFile(f.frame, "The report", path)
 		})
 }

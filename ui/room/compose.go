@@ -295,7 +295,7 @@ func (p *Page) write(path string) {
 				control.Warn(p.frame, "The picture is not written", err)
 				return
 			}
-			control.Tell(p.frame, "The picture is written", path)
+			control.TellFile(p.frame, "The picture", path)
 		},
 		Stopped: func() {
 			if p.Shown() {

@@ -134,7 +134,7 @@ func (p *Page) writePicture(path string, v picture.View, set *picture.Set, want 
 				control.Warn(p.frame, "The picture is not written", err)
 				return
 			}
-			control.Tell(p.frame, "The picture is written", path)
+			control.TellFile(p.frame, "The picture", path)
 		},
 		Stopped: done,
 	})
