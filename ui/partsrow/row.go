@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 
 	"example.org/castwright/model/amount"
 	"example.org/castwright/model/book"
@@ -273,10 +274,28 @@ func (r *Row) openShape() fyne.CanvasObject {
 	after(wide, fill)
 	after(deep, fill)
 	fill()
+	fault := control.SmallLines("")
+	fault.Importance = widget.DangerImportance
+	tell := func(error) {
+		text := ""
+		for _, e := range []*panel.LengthEntry{wide, deep} {
+			if err := e.Fault(); err != nil && text == "" {
+				text = control.Sentence(err.Error()) + " The shapes keep the size before."
+			}
+		}
+		fault.SetText(text)
+		if text == "" {
+			fault.Hide()
+		} else {
+			fault.Show()
+		}
+	}
+	wide.OnFault, deep.OnFault = tell, tell
+	tell(nil)
 	size := control.Row(look.Space, control.Middle(control.NewText("Width").Muted()),
 		control.Sized(110, 0, wide.Entry),
 		control.Middle(control.NewText("Depth").Muted()), control.Sized(110, 0, deep.Entry))
-	return control.Column(look.Space, size, holder)
+	return control.Column(look.Space, size, fault, holder)
 }
 
 // after has something done when a length was read.
