@@ -110,17 +110,14 @@ func (f *handful) take(s *stone) {
 }
 
 // again is the reflectance at p, near a place that has been looked at: of the stones
-// found there or of its cement; t is the face's height.
+// found there or of its cement; t is the face's height. Stones that might lie between
+// the places looked at are looked for anew.
 func (c *concrete) again(p v3, ground *cement, footprint, t float64, found *handful) v3 {
-	q := toLattice(p)
-	kd, lain := v3{}, false
-	for _, s := range found.stone[:found.n] {
-		if edge := s.depth(q.mul(1 / s.of.cell)); edge > 0 {
-			kd, lain = s.look(p, ground, edge*s.of.cell, footprint), true
-			break
-		}
-	}
-	if !lain {
+	s, edge := c.lying(p, footprint, found)
+	var kd v3
+	if s != nil {
+		kd = s.look(p, ground, edge, footprint)
+	} else {
 		kd = c.between(ground.look(), c.stones, footprint)
 	}
 	if footprint < holeless {
@@ -128,4 +125,34 @@ func (c *concrete) again(p v3, ground *cement, footprint, t float64, found *hand
 		kd = kd.mul(1 - c.pinhole(x, y, footprint))
 	}
 	return v3{min(0.95, kd.X), min(0.95, kd.Y), min(0.95, kd.Z)}
+}
+
+// missable is the least footprint, in cells, between whose middles stones lie that no
+// middle meets.
+const missable = 0.25
+
+// lying is the largest stone that p lies in.
+func (c *concrete) lying(p v3, footprint float64, found *handful) (*stone, float64) {
+	q := toLattice(p)
+	at := 0
+	for i := range c.stones {
+		z := &c.stones[i]
+		if footprint > z.cell {
+			break
+		}
+		if footprint > missable*z.cell {
+			if s, edge := z.at(p); s != nil {
+				return s, edge
+			}
+			continue
+		}
+		for ; at < found.n && found.stone[at].of.cell >= z.cell; at++ {
+			if s := found.stone[at]; s.of == z {
+				if edge := s.depth(q.mul(1 / z.cell)); edge > 0 {
+					return s, edge * z.cell
+				}
+			}
+		}
+	}
+	return nil, 0
 }
