@@ -110,16 +110,9 @@ func (f *handful) take(s *stone) {
 }
 
 // again is the reflectance at p, near a place that has been looked at: of the stones
-// found there or of its cement; t is the face's height. Stones that might lie between
-// the places looked at are looked for anew.
+// found there or of its cement; t is the face's height.
 func (c *concrete) again(p v3, ground *cement, footprint, t float64, found *handful) v3 {
-	s, edge := c.lying(p, footprint, found)
-	var kd v3
-	if s != nil {
-		kd = s.look(p, ground, edge, footprint)
-	} else {
-		kd = c.between(ground.look(), c.stones, footprint)
-	}
+	kd, _ := c.stony(p, ground, c.stones, footprint, found)
 	if footprint < holeless {
 		x, y := aslant(p, t)
 		kd = kd.mul(1 - c.pinhole(x, y, footprint))
@@ -131,26 +124,15 @@ func (c *concrete) again(p v3, ground *cement, footprint, t float64, found *hand
 // middle meets.
 const missable = 0.25
 
-// lying is the largest stone that p lies in.
-func (c *concrete) lying(p v3, footprint float64, found *handful) (*stone, float64) {
-	q := toLattice(p)
-	at := 0
-	for i := range c.stones {
-		z := &c.stones[i]
-		if footprint > z.cell {
-			break
-		}
-		if footprint > missable*z.cell {
-			if s, edge := z.at(p); s != nil {
-				return s, edge
-			}
-			continue
-		}
-		for ; at < found.n && found.stone[at].of.cell >= z.cell; at++ {
-			if s := found.stone[at]; s.of == z {
-				if edge := s.depth(q.mul(1 / z.cell)); edge > 0 {
-					return s, edge * z.cell
-				}
+// among is [stoneSize.at], of the stones found about p if none can have been missed.
+func (z *stoneSize) among(p v3, footprint float64, found *handful) (*stone, float64) {
+	if found == nil || footprint > missable*z.cell {
+		return z.at(p)
+	}
+	for _, s := range found.stone[:found.n] {
+		if s.of == z {
+			if edge := s.depth(toLattice(p).mul(1 / z.cell)); edge > 0 {
+				return s, edge * z.cell
 			}
 		}
 	}

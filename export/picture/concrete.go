@@ -25,10 +25,10 @@ func newConcrete(f design.Finish) *concrete {
 	c := &concrete{base: linearOf(f.Colour), exposure: f.Exposure, polish: p, alpha: polishAlpha[p]}
 	switch f.Exposure {
 	case design.ExposureFine:
-		c.stones = []stoneSize{newStoneSize(4.4, 0.86, 0.20, 31, c.base), newStoneSize(2.2, 0.86, 0.28, 32, c.base)}
+		c.stones = []stoneSize{newStoneSize(4.4, 0.66, 0.26, 31, c.base), newStoneSize(2.2, 0.66, 0.34, 32, c.base)}
 	case design.ExposureCoarse:
-		c.stones = []stoneSize{newStoneSize(17, 0.70, 0.10, 33, c.base), newStoneSize(8.5, 0.72, 0.12, 34, c.base),
-			newStoneSize(4.2, 0.72, 0.20, 35, c.base), newStoneSize(2.1, 0.72, 0.30, 36, c.base)}
+		c.stones = []stoneSize{newStoneSize(17, 0.68, 0.12, 33, c.base), newStoneSize(8.5, 0.68, 0.15, 34, c.base),
+			newStoneSize(4.2, 0.60, 0.24, 35, c.base), newStoneSize(2.1, 0.58, 0.34, 36, c.base)}
 	}
 	c.crushed = []stoneSize{newStoneSize(12, 0.7, 0.45, 33, c.base), newStoneSize(5.5, 0.6, 0.55, 34, c.base)}
 	return c
@@ -65,7 +65,7 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 	}
 	var kd v3
 	if len(stones) > 0 {
-		kd, g.stone = c.stony(p, &ground, stones, footprint)
+		kd, g.stone = c.stony(p, &ground, stones, footprint, nil)
 		g.cement = ground.colour
 	} else {
 		kd = ground.look()

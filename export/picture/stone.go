@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"sync"
 
 	"example.org/castwright/model/design"
 )
@@ -9,16 +10,17 @@ import (
 // stoneSize is one size of aggregate in space: a jittered lattice of cells with
 // at most one stone in each.
 type stoneSize struct {
-	cell   float64 // mm
-	share  float64 // of the cells that hold one
-	toward float64 // how far its colours are drawn to the cement's
-	seed   uint32
-	base   v3 // the cement's colour
-	kept   *stones
+	cell    float64 // mm
+	share   float64 // of the cells that hold one
+	toward  float64 // how far its colours are drawn to the cement's
+	seed    uint32
+	base    v3 // the cement's colour
+	kept    *stones
+	counted *counted
 }
 
 func newStoneSize(cell, share, toward float64, seed uint32, base v3) stoneSize {
-	return stoneSize{cell, share, toward, seed, base, new(stones)}
+	return stoneSize{cell, share, toward, seed, base, new(stones), new(counted)}
 }
 
 // grades of aggregate: greys to tans, a dark one and a quartz, in sRGB, with
@@ -46,6 +48,9 @@ var gradeLight, gradeMean = func() (l []v3, mean v3) {
 	return l, mean
 }()
 
+// stoneTone is the mean of what stones of one grade differ by.
+const stoneTone = 1.01
+
 // gradeColour is a stone's colour by its hash: one of the grades, drawn toward
 // the cement's hue.
 func gradeColour(h uint32, base v3, toward float64) v3 {
@@ -54,7 +59,7 @@ func gradeColour(h uint32, base v3, toward float64) v3 {
 		at -= grades[k].share
 		k++
 	}
-	return gradeToned(gradeLight[k].mul(0.88+0.26*draw(h, 71)), base, toward)
+	return gradeToned(gradeLight[k].mul(stoneTone+0.26*(draw(h, 71)-0.5)), base, toward)
 }
 
 func gradeToned(c, base v3, toward float64) v3 {
@@ -110,28 +115,66 @@ var stoneFaces = [8]float64{0.80, 0.80, 0.66, 0.66, 0.72, 0.72, 0.74, 0.74}
 func apart(x float64) float64 { return max(0, math.Abs(x-0.5)-0.28) }
 
 // stony is what a place of concrete with aggregate shows: the largest stone that p
-// lies in, nil for none, over the cement's colour.
-func (c *concrete) stony(p v3, ground *cement, sizes []stoneSize, footprint float64) (v3, *stone) {
+// lies in, nil for none, over the cement's colour. Sizes that a pixel can hardly tell
+// apart fade into their mean. Where found is not nil only its stones are tried, of
+// sizes none of which can have been missed.
+func (c *concrete) stony(p v3, ground *cement, sizes []stoneSize, footprint float64, found *handful) (v3, *stone) {
+	var sum v3
+	left := 1.0
 	for i := range sizes {
-		if footprint > sizes[i].cell {
-			break
+		z := &sizes[i]
+		if faded := smooth(0.4, 1.1, footprint/z.cell); faded > 0 {
+			sum = sum.add(blended(ground.look(), sizes[i:]).mul(left * faded))
+			if left *= 1 - faded; left == 0 {
+				return sum, nil
+			}
 		}
-		if s, edge := sizes[i].at(p); s != nil {
-			return s.look(p, ground, edge, footprint), s
+		if s, edge := z.among(p, footprint, found); s != nil {
+			return sum.add(s.look(p, ground, edge, footprint).mul(left)), s
 		}
 	}
-	return c.between(ground.look(), sizes, footprint), nil
+	return sum.add(ground.look().mul(left)), nil
 }
 
-// between is the colour between stones: the cement's, and the mean of those too
-// small to tell apart.
-func (c *concrete) between(cement v3, sizes []stoneSize, footprint float64) v3 {
-	for i := range sizes {
-		if footprint > sizes[i].cell {
-			return cement.mix(gradeToned(gradeMean, c.base, sizes[i].toward), 0.35)
-		}
+// blended is the colour of cement with stones in it that are too small to see.
+func blended(cement v3, sizes []stoneSize) v3 {
+	out := cement
+	for i := len(sizes) - 1; i >= 0; i-- {
+		z := &sizes[i]
+		held, full := z.cover()
+		out = out.mul(1 - held).add(cement.mul(cementRim * (held - full))).add(gradeToned(gradeMean.mul(stoneTone), z.base, z.toward).mul(full))
 	}
-	return cement
+	return out
+}
+
+// The cement by a stone is a little darker, over so many mm inside its faces.
+const (
+	cementRim = 0.86
+	rimWidth  = 0.35
+)
+
+// cover is the share of a face that stones of this size hold, and the share of it
+// that has their colour in full: what is missing is rims. It is counted at places
+// spread evenly in space.
+func (z *stoneSize) cover() (held, full float64) {
+	z.counted.once.Do(func() {
+		const places = 4000
+		for i := range places {
+			_, edge := z.at(v3{
+				1000 * fract(float64(i)*0.8191725134), 1000 * fract(float64(i)*0.6710436067), 1000 * fract(float64(i)*0.5497004779)})
+			if edge > 0 {
+				z.counted.held += 1.0 / places
+				z.counted.full += min(1, edge/rimWidth) / places
+			}
+		}
+	})
+	return z.counted.held, z.counted.full
+}
+
+// counted is what [stoneSize.cover] has found.
+type counted struct {
+	once       sync.Once
+	held, full float64
 }
 
 // look is the stone's colour at p, edge mm inside its faces: grains of the rock,
@@ -143,9 +186,8 @@ func (s *stone) look(p v3, ground *cement, edge, footprint float64) v3 {
 		vein := math.Abs(noise3(p.mul(1 / (0.45 * s.of.cell)).add(v3{X: float64(s.h & 63)})))
 		k = k.mix(v3{0.5, 0.48, 0.45}, 0.5*(1-smooth(0, 0.10, vein)))
 	}
-	rim := edge / max(0.35, 0.7*footprint)
-	if rim >= 1 {
+	if edge >= rimWidth {
 		return k
 	}
-	return ground.look().mul(0.86).mix(k, rim)
+	return ground.look().mul(cementRim).mix(k, edge/rimWidth)
 }
