@@ -11,7 +11,7 @@ type stone struct {
 	of      *stoneSize
 	i, j, k int32 // its cell
 	h       uint32
-	near    float64 // square of the reach beyond which nothing of it lies; 0 for no stone
+	near    float64 // square of the reach beyond which nothing of it lies
 	c       v3
 	n       [8]c3
 	b       [8]float32
@@ -47,10 +47,9 @@ const keptStones = 1 << 12
 // cell gives.
 type stones [keptStones]atomic.Pointer[stone]
 
-// stoneOf is the stone of a cell, kept from an earlier look or made. One that
-// several threads look for at once is made by each of them, and is the same.
-func (z *stoneSize) stoneOf(i, j, k int32) *stone {
-	h := hash4(uint32(i), uint32(j), uint32(k), z.seed)
+// stoneOf is the stone of a cell whose hash is h, kept from an earlier look or made.
+// One that several threads look for at once is made by each of them, and is the same.
+func (z *stoneSize) stoneOf(i, j, k int32, h uint32) *stone {
 	at := &z.kept[h%keptStones]
 	if s := at.Load(); s != nil && s.i == i && s.j == j && s.k == k {
 		return s
@@ -61,16 +60,8 @@ func (z *stoneSize) stoneOf(i, j, k int32) *stone {
 }
 
 func (z *stoneSize) newStone(i, j, k int32, h uint32) *stone {
-	s := &stone{of: z, i: i, j: j, k: k, h: h}
-	if unit01(h) > z.share {
-		return s
-	}
-	r := 0.44 + 0.26*draw(h, 4)
-	s.near = r * r * 1.1
-	s.c = v3{
-		float64(i) + 0.5 + 0.56*(draw(h, 1)-0.5),
-		float64(j) + 0.5 + 0.56*(draw(h, 2)-0.5),
-		float64(k) + 0.5 + 0.56*(draw(h, 3)-0.5)}
+	c, r := lies(i, j, k, h)
+	s := &stone{of: z, i: i, j: j, k: k, h: h, c: c, near: reach2(r)}
 	for f, m := range stoneNormals {
 		a := rehash(h, uint32(10+f))
 		m.X += 0.9 * (float64(a&0xff)/255 - 0.5)

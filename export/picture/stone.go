@@ -99,7 +99,15 @@ func (z *stoneSize) at(p v3) (s *stone, edge float64) {
 		if ax*ax+ay*ay+az*az > 0.70*0.70*1.1 {
 			continue
 		}
-		s := z.stoneOf(i, j, k)
+		h := hash4(uint32(i), uint32(j), uint32(k), z.seed)
+		if unit01(h) > z.share {
+			continue
+		}
+		c, r := lies(i, j, k, h)
+		if d := q.sub(c); d.dot(d) > reach2(r) {
+			continue
+		}
+		s := z.stoneOf(i, j, k, h)
 		if edge := s.depth(q); edge > 0 {
 			return s, edge * z.cell
 		}
@@ -110,6 +118,17 @@ func (z *stoneSize) at(p v3) (s *stone, edge float64) {
 var stoneNormals = [8]v3{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}, {0.7, 0.7, 0.2}, {-0.6, 0.2, 0.7}}
 
 var stoneFaces = [8]float64{0.80, 0.80, 0.66, 0.66, 0.72, 0.72, 0.74, 0.74}
+
+// lies is where the stone of a cell lies, in cells, and its mean radius.
+func lies(i, j, k int32, h uint32) (c v3, r float64) {
+	return v3{
+		float64(i) + 0.5 + 0.56*(draw(h, 1)-0.5),
+		float64(j) + 0.5 + 0.56*(draw(h, 2)-0.5),
+		float64(k) + 0.5 + 0.56*(draw(h, 3)-0.5)}, 0.44 + 0.26*draw(h, 4)
+}
+
+// reach2 is the square of the reach beyond which nothing of a stone lies.
+func reach2(r float64) float64 { return r * r * 1.1 }
 
 // apart is how far at least a place x in a cell is from the middle of a stone.
 func apart(x float64) float64 { return max(0, math.Abs(x-0.5)-0.28) }
