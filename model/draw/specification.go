@@ -35,14 +35,14 @@ func Specification(d design.Design, r report.Report, sys units.System) []Row {
 	say("Size", size+", "+units.Format(d.Thickness, sys)+" thick")
 	weight := "About " + whole(r.Takeoff.WeightDry.Value, sys)
 	if full := r.Takeoff.WeightFull.Value; full > r.Takeoff.WeightDry.Value+1 {
-		weight += "; about " + whole(full, sys) + " with basin and water"
+		weight += "; about " + whole(full, sys) + " with sink and water"
 	}
 	say("Weight", weight)
 	say("Face", faceWords(d.Finish))
 	say("Edges", edgeRows(r.Solid, sys)...)
 	say("Corners", cornersWords(d, r.Solid, sys))
 	for _, k := range d.Sinks {
-		say("Basin", sinkRow(k, sys))
+		say("Sink", sinkRow(k, sys))
 	}
 	for _, t := range d.Taps {
 		say("Taps", tapRow(t, sys))
@@ -292,11 +292,11 @@ func tapRow(t design.TapSet, sys units.System) string {
 	}
 	switch {
 	case t.Offset == 0:
-		words += "; on the basin's centreline"
+		words += "; on the sink's centreline"
 	case t.Offset > 0:
-		words += "; " + units.Format(t.Offset, sys) + " to the right of the basin's centreline"
+		words += "; " + units.Format(t.Offset, sys) + " to the right of the sink's centreline"
 	default:
-		words += "; " + units.Format(-t.Offset, sys) + " to the left of the basin's centreline"
+		words += "; " + units.Format(-t.Offset, sys) + " to the left of the sink's centreline"
 	}
 	return words + ", " + units.Format(t.SetBack, sys) + " from the back edge"
 }

@@ -120,9 +120,9 @@ func SinkWords(k design.Sink, sys units.System) string {
 	shape := shapeWords[k.Shape.Kind]
 	switch k.Mount {
 	case design.MountOver:
-		return "Drop-in basin, " + shape
+		return "Drop-in sink, " + shape
 	case design.MountVessel:
-		return "Vessel basin, " + shape
+		return "Vessel sink, " + shape
 	}
 	reveal := "flush"
 	if k.Reveal.Size > 0 {
@@ -133,7 +133,7 @@ func SinkWords(k design.Sink, sys units.System) string {
 			reveal = "concrete overhangs " + units.Format(k.Reveal.Size, sys)
 		}
 	}
-	return "Under-mount basin, " + shape + ", " + reveal
+	return "Under-mount sink, " + shape + ", " + reveal
 }
 
 // TapWords names a set of tap holes.
