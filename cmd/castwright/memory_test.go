@@ -27,8 +27,8 @@ const (
 )
 
 // TestMemory works the real window for a long time and looks at what it holds:
-// two thousand steps of a drag, a hundred changes of the option and a hundred of
-// the theme, a turn through the pages with pictures, each of them twice. The second
+// a thousand steps of a drag, a hundred changes of the option and fifty of the
+// theme, a turn through the pages with pictures, each of them twice. The second
 // time round nothing may be kept that the first time did not.
 func TestMemory(t *testing.T) {
 	if testing.Short() {
@@ -56,7 +56,7 @@ func TestMemory(t *testing.T) {
 		m.move(at{c.X + 6, c.Y})
 		m.move(c)
 		m.down()
-		const steps, turn = 2000, 200
+		const steps, turn = 1000, 200
 		for i := 0; i < steps; i += turn {
 			var words []string
 			for k := i; k < i+turn; k++ {
@@ -71,7 +71,7 @@ func TestMemory(t *testing.T) {
 		m.up()
 	}
 	themes := func() {
-		for range 100 {
+		for range 50 {
 			m.key("ctrl+l")
 		}
 		caughtUp(m)
@@ -81,9 +81,9 @@ func TestMemory(t *testing.T) {
 		do   func()
 		most int // at any time so far
 	}{
-		{"2,000 steps of a drag", drag, mostMemory},
+		{"1,000 steps of a drag", drag, mostMemory},
 		{"100 changes of the option", func() { options(m) }, mostMemory},
-		{"100 changes of the theme", themes, mostMemory},
+		{"50 changes of the theme", themes, mostMemory},
 		{"a turn through the pictures", func() { pictures(m) }, mostPictures},
 	} {
 		before := r.memory()

@@ -66,7 +66,7 @@ func (d dev) testSteps(env []string, short bool, missing []need) []step {
 		}},
 		{name: "real window", leftOut: screen, run: lacking(missing, []purpose{toBuild, toShow, toTest},
 			func(out io.Writer) error {
-				return call(out, cgo, "go", "test", "-tags", "window", "-count=1", "-timeout=10m",
+				return call(out, cgo, "go", "test", "-tags", "window", "-count=1", "-timeout=15m",
 					"./cmd/castwright")
 			})},
 	}
