@@ -104,11 +104,8 @@ func (f *handful) take(s *stone) {
 // found there or of its cement; t is the face's height.
 func (c *concrete) again(p v3, ground *cement, footprint, t float64, found *handful) v3 {
 	kd, _ := c.stony(p, ground, c.stones, footprint, found)
-	if footprint < holeless {
-		x, y := aslant(p, t)
-		kd = kd.mul(1 - c.pinhole(x, y, footprint))
-	}
-	return v3{min(0.95, kd.X), min(0.95, kd.Y), min(0.95, kd.Z)}
+	x, y := aslant(p, t)
+	return whitest(c.pitted(kd, x, y, footprint))
 }
 
 // missable is the least footprint, in cells, between whose middles stones lie that no
@@ -120,9 +117,10 @@ func (z *stoneSize) among(p v3, footprint float64, found *handful) (*stone, floa
 	if found == nil || footprint > missable*z.cell {
 		return z.at(p)
 	}
+	q := toLattice(p).mul(1 / z.cell)
 	for _, s := range found.stone[:found.n] {
 		if s.of == z {
-			if edge := s.depth(toLattice(p).mul(1 / z.cell)); edge > 0 {
+			if edge := s.depth(q); edge > 0 {
 				return s, edge * z.cell
 			}
 		}

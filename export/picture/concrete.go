@@ -73,8 +73,8 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 			kd = kd.mul(1 + sand(x, y, footprint))
 		}
 	}
-	if footprint < holeless && broken < 0.3 {
-		kd = kd.mul(1 - c.pinhole(x, y, footprint))
+	if broken < 0.3 {
+		kd = c.pitted(kd, x, y, footprint)
 	}
 	if broken > 0 {
 		g.a += (0.6 - g.a) * broken
@@ -89,8 +89,19 @@ func (c *concrete) at(p v3, footprint, broken float64, t float64) grain {
 				0.004*noise2(x/11, y/11, 16) + 0.003*noise2(x/37, y/37, 17), 0}
 		}
 	}
-	g.kd = v3{min(0.95, kd.X), min(0.95, kd.Y), min(0.95, kd.Z)}
+	g.kd = whitest(kd)
 	return g
+}
+
+// whitest bounds a reflectance by what no concrete is whiter than.
+func whitest(kd v3) v3 { return v3{min(0.95, kd.X), min(0.95, kd.Y), min(0.95, kd.Z)} }
+
+// pitted is a face's colour with its pinholes.
+func (c *concrete) pitted(kd v3, x, y, footprint float64) v3 {
+	if footprint >= holeless {
+		return kd
+	}
+	return kd.mul(1 - c.pinhole(x, y, footprint))
 }
 
 // cement is the colour of cement at a place of the plan's pattern, worked out when it
